@@ -1,0 +1,44 @@
+/* rw-journal-reader.h: a session file read back, damage and all.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "rw-session.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  RW_JOURNAL_ERROR_READ,    /* the file cannot be read */
+  RW_JOURNAL_ERROR_HEADER,  /* the first line is no session header: nothing can be shown */
+  RW_JOURNAL_ERROR_LOCKED,  /* another program writes this file */
+  RW_JOURNAL_ERROR_WRITE,   /* the disk refused */
+} RwJournalError;
+#define RW_JOURNAL_ERROR (rw_journal_error_quark ())
+GQuark rw_journal_error_quark (void);
+
+typedef struct
+{
+  guint  line;    /* counts from 1; the header is line 1 */
+  gsize  offset;  /* bytes from the start */
+  char  *message; /* what is wrong with it */
+} RwDamage;
+
+typedef struct
+{
+  RwSession *session;       /* what could be read */
+  GArray    *damaged;       /* of RwDamage: skipped lines */
+  gboolean   torn_tail;     /* the last line had no newline and was not whole: dropped */
+  gsize      good_end;      /* bytes up to and with the last whole line: where an appender goes on */
+  gboolean   needs_newline; /* the last line is whole but its newline is missing */
+  guint      n_unknown;     /* events not understood, kept */
+} RwJournalRead;
+
+void rw_journal_read_free (RwJournalRead *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwJournalRead, rw_journal_read_free)
+
+/* (transfer full) NULL with an error when not even the header can be read. O(bytes). */
+RwJournalRead *rw_journal_read_file (const char *path, GError **error);
+RwJournalRead *rw_journal_read_bytes (const char *tainted, gsize length, const char *name, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,31 @@
+/* rw-settle.h: has a stream come to rest, and at what value?
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* Watches one stream of one spot. Constant memory. No clock: time comes with each sample. */
+typedef struct _RwSettle RwSettle;
+
+typedef struct
+{
+  gboolean settled;
+  double   value; /* median of the window */
+  double   u;     /* its standard error, own part only, floored at step/√12 */
+  double   since; /* seconds: when the stream came to rest */
+} RwSettled;
+
+/* @step: the meter's last digit in base units; 0 when unknown. */
+RwSettle *rw_settle_new (double step);
+void      rw_settle_free (RwSettle *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwSettle, rw_settle_free)
+
+void rw_settle_reset (RwSettle *self);
+
+/* One sample; NaN (overload) resets. Returns the state after it. */
+RwSettled rw_settle_push (RwSettle *self, double t, double value);
+
+G_END_DECLS
