@@ -10,6 +10,7 @@
  */
 #pragma once
 
+#include "rw-profile.h"
 #include "rw-reading.h"
 
 G_BEGIN_DECLS
@@ -129,8 +130,8 @@ void    rw_event_clear (RwEvent *event);
 /* Payload key of a type ("reading"); NULL for UNKNOWN. */
 const char *rw_event_type_to_key (RwEventType type);
 
-/* One translated line for people, without time: "+5 V at the board 5.02 V". @label_of_rail may be NULL.
- * (transfer full) */
-char *rw_event_describe (const RwEvent *event);
+/* One translated line for people, without time: "+5 V, board: 5.02 V". @profile gives rails their labels;
+ * it may be NULL. (transfer full) */
+char *rw_event_describe (const RwEvent *event, const RwProfile *profile);
 
 G_END_DECLS

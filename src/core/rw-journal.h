@@ -40,7 +40,8 @@ gboolean rw_journal_move (RwJournal *self, const char *path, GError **error);
 /* Blocks until all is on disk. FALSE when the disk refuses (nothing is dropped). */
 gboolean rw_journal_flush (RwJournal *self, GError **error);
 
-/* Copies a session, unknown keys and events included, to a new file. */
+/* Copies a session, unknown keys and events included, to a file, which is replaced as a whole or not at
+ * all. Errors: G_FILE_ERROR. */
 gboolean rw_journal_copy (RwSession *session, const char *path, GError **error);
 
 G_END_DECLS

@@ -1,0 +1,535 @@
+/* rw-event-json.c: an event as a line of a session file, and back.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ *   {"n":<whole number ≥ 1>,"t":<seconds ≥ 0>,"<payload key>":{…}}
+ *
+ * Reading goes two ways. Lines in the very form that append_reading writes samples and readings in are
+ * taken by the scanner of rw-event-scan.c (a session may hold a million samples). Everything else, and
+ * every line on which the scanner hesitates, goes through json-glib. Both must agree: a test feeds both.
+ */
+#include "config.h"
+
+#include "rw-event-json.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "rw-event-scan.h"
+#include "rw-json.h"
+
+G_DEFINE_QUARK (rw_event_error, rw_event_error)
+
+static gboolean
+bad (GError    **error,
+     const char *format,
+     ...) G_GNUC_PRINTF (2, 3);
+
+static gboolean
+bad (GError    **error,
+     const char *format,
+     ...)
+{
+  va_list args;
+
+  va_start (args, format);
+  g_autofree char *message = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_set_error_literal (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT, message);
+  return FALSE;
+}
+
+/* Notes whether an object holds a key that is not in @known (space-separated, spaces at both ends). */
+static gboolean
+has_stranger (JsonObject *object,
+              const char *known)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *node;
+
+  json_object_iter_init (&iter, object);
+  while (json_object_iter_next (&iter, &name, &node))
+    {
+      g_autofree char *word = g_strdup_printf (" %s ", name);
+
+      if (strstr (known, word) == NULL)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+said_from_word (JsonObject *object,
+                const char *key,
+                const char *yes,
+                const char *no,
+                RwSaid     *out,
+                GError    **error)
+{
+  *out = RW_SAID_NOT;
+  if (!json_object_has_member (object, key))
+    return TRUE;
+
+  const char *word = rw_json_get_string (object, key, "");
+
+  if (g_str_equal (word, yes))
+    *out = RW_SAID_YES;
+  else if (g_str_equal (word, no))
+    *out = RW_SAID_NO;
+  else
+    return bad (error, _ ("setup: key “%s” is neither “%s” nor “%s”"), key, yes, no);
+  return TRUE;
+}
+
+static gboolean
+read_setup (JsonObject *object,
+            RwEvent    *event,
+            GError    **error)
+{
+  RwSetup *setup = &event->setup;
+
+  if (!said_from_word (object, "power", "on", "off", &setup->power_on, error)
+      || !said_from_word (object, "board", "fitted", "out", &setup->board_fitted, error))
+    return FALSE;
+  setup->warm = !json_object_has_member (object, "warm")        ? RW_SAID_NOT
+                : rw_json_get_boolean (object, "warm", FALSE) ? RW_SAID_YES
+                                                              : RW_SAID_NO;
+  return TRUE;
+}
+
+static gboolean
+read_reading (JsonObject *object,
+              RwEvent    *event,
+              GError    **error)
+{
+  const char *rail = rw_json_get_string (object, "rail", NULL);
+  const char *meter = rw_json_get_string (object, "meter", NULL);
+  const char *place_id = rw_json_get_string (object, "place", NULL);
+  const char *kind_id = rw_json_get_string (object, "kind", "dc");
+  RwPlace place;
+  RwKind kind;
+
+  if (rail == NULL || *rail == '\0')
+    return bad (error, _ ("reading: key “rail” is missing"));
+  if (!rw_place_from_id (place_id, &place))
+    return bad (error, _ ("reading: key “place”: there is no place “%s”"), place_id != NULL ? place_id : "");
+  if (!rw_kind_from_id (kind_id, &kind))
+    return bad (error, _ ("reading: key “kind”: there is no kind “%s”"), kind_id);
+  event->reading = rw_reading_make (rail, place, kind, 0, 0, meter);
+  rw_json_get_number (object, "step", &event->reading.step);
+  rw_json_get_number (object, "u", &event->reading.u);
+  event->reading.over = rw_json_get_boolean (object, "over", FALSE);
+  if (event->reading.over)
+    event->reading.value = NAN;
+  else if (!rw_json_get_number (object, "value", &event->reading.value))
+    return bad (error, _ ("reading: key “value” is not a number, and “over” is not true"));
+  if (event->reading.step < 0 || event->reading.u < 0)
+    return bad (error, _ ("reading: keys “step” and “u” cannot be negative"));
+  return TRUE;
+}
+
+static gboolean
+read_trim (JsonObject *object,
+           RwEvent    *event,
+           GError    **error)
+{
+  event->trim.moved = rw_json_get_boolean (object, "moved", TRUE);
+  return TRUE;
+}
+
+/* A required id. */
+static const char *
+read_id (JsonObject *object,
+         const char *key,
+         GError    **error)
+{
+  const char *id = rw_json_get_string (object, key, NULL);
+
+  if (id == NULL || *id == '\0')
+    {
+      bad (error, _ ("key “%s” is missing"), key);
+      return NULL;
+    }
+  return g_intern_string (id);
+}
+
+/* Index of the word under @key in @words (NULL-terminated). */
+static gboolean
+read_choice (JsonObject        *object,
+             const char        *key,
+             const char *const *words,
+             guint             *out,
+             GError           **error)
+{
+  const char *word = rw_json_get_string (object, key, "");
+
+  for (guint i = 0; words[i] != NULL; i++)
+    if (g_str_equal (words[i], word))
+      {
+        *out = i;
+        return TRUE;
+      }
+  return bad (error, _ ("key “%s”: “%s” is not understood"), key, word);
+}
+
+static const char *const symptom_words[] = { "present", "absent", "cured", NULL };
+static const char *const repair_words[] = { "fixed", "no-change", NULL };
+
+static gboolean
+read_symptom (JsonObject *object,
+              RwEvent    *event,
+              GError    **error)
+{
+  guint state;
+
+  event->symptom.id = read_id (object, "id", error);
+  if (event->symptom.id == NULL || !read_choice (object, "state", symptom_words, &state, error))
+    return FALSE;
+  event->symptom.state = (RwSymptomState) state;
+  return TRUE;
+}
+
+static gboolean
+read_finding (JsonObject *object,
+              RwEvent    *event,
+              GError    **error)
+{
+  event->finding.check = read_id (object, "check", error);
+  if (event->finding.check == NULL)
+    return FALSE;
+  event->finding.outcome = read_id (object, "outcome", error);
+  return event->finding.outcome != NULL;
+}
+
+static gboolean
+read_repair (JsonObject *object,
+             RwEvent    *event,
+             GError    **error)
+{
+  guint result;
+
+  event->repair.cause = read_id (object, "cause", error);
+  if (event->repair.cause == NULL || !read_choice (object, "result", repair_words, &result, error))
+    return FALSE;
+  event->repair.result = (RwRepairResult) result;
+  return TRUE;
+}
+
+static gboolean
+read_words (JsonObject *object,
+            const char *key,
+            RwEvent    *event,
+            GError    **error)
+{
+  const char *text = rw_json_get_string (object, key, NULL);
+
+  if (text == NULL)
+    return bad (error, _ ("key “%s” is missing"), key);
+  event->words.text = g_strdup (text);
+  return TRUE;
+}
+
+static gboolean
+read_mark (JsonObject *object,
+           RwEvent    *event,
+           GError    **error)
+{
+  return read_words (object, "what", event, error);
+}
+
+static gboolean
+read_note (JsonObject *object,
+           RwEvent    *event,
+           GError    **error)
+{
+  return read_words (object, "text", event, error);
+}
+
+static gboolean
+read_stage (JsonObject *object,
+            RwEvent    *event,
+            GError    **error)
+{
+  event->stage.id = read_id (object, "id", error);
+  return event->stage.id != NULL;
+}
+
+/* A whole number ≥ 1 that fits a guint. */
+static gboolean
+read_count (JsonObject *object,
+            guint      *out)
+{
+  double n;
+
+  if (!rw_json_get_number (object, "n", &n) || n < 1 || n > 4e9 || n != floor (n))
+    return FALSE;
+  *out = (guint) n;
+  return TRUE;
+}
+
+static gboolean
+read_retract (JsonObject *object,
+              RwEvent    *event,
+              GError    **error)
+{
+  if (!read_count (object, &event->retract.n))
+    return bad (error, _ ("retract: key “n” must be the number of an event"));
+  return TRUE;
+}
+
+static gboolean
+read_gap (JsonObject *object,
+          RwEvent    *event,
+          GError    **error)
+{
+  const char *meter = rw_json_get_string (object, "meter", NULL);
+
+  event->gap.meter = meter != NULL ? g_intern_string (meter) : NULL;
+  event->gap.why = g_strdup (rw_json_get_string (object, "why", ""));
+  return TRUE;
+}
+
+typedef gboolean (*ReadFunc) (JsonObject *object,
+                              RwEvent    *event,
+                              GError    **error);
+
+/* In the order of RwEventType. */
+static const struct
+{
+  ReadFunc    read;
+  const char *known;
+} payloads[RW_N_EVENT_TYPES] = {
+  { NULL, NULL },
+  { read_setup, " power board warm " },
+  { read_reading, " rail place kind value step meter over u " },
+  { read_reading, " rail place kind value step meter over u " },
+  { read_trim, " moved " },
+  { read_symptom, " id state " },
+  { read_finding, " check outcome " },
+  { read_repair, " cause result " },
+  { read_mark, " what " },
+  { read_stage, " id " },
+  { read_note, " text " },
+  { read_retract, " n " },
+  { read_gap, " meter why " },
+};
+
+/* The payload an object holds; UNKNOWN when none or more than one of ours. */
+static RwEventType
+find_payload (JsonObject *object)
+{
+  RwEventType found = RW_EVENT_UNKNOWN;
+
+  for (int type = 1; type < RW_N_EVENT_TYPES; type++)
+    if (json_object_has_member (object, rw_event_type_to_key ((RwEventType) type)))
+      {
+        if (found != RW_EVENT_UNKNOWN)
+          return RW_EVENT_UNKNOWN;
+        found = (RwEventType) type;
+      }
+  return found;
+}
+
+/* *strange tells whether some key is not ours, so that the line must be kept as it is. */
+static gboolean
+read_payload (JsonObject *object,
+              RwEvent    *event,
+              gboolean   *strange,
+              GError    **error)
+{
+  event->type = find_payload (object);
+  *strange = event->type == RW_EVENT_UNKNOWN;
+  if (*strange)
+    return TRUE;
+
+  const char *key = rw_event_type_to_key (event->type);
+  JsonObject *payload = rw_json_get_object (object, key);
+
+  if (payload == NULL)
+    return bad (error, _ ("key “%s” must hold an object"), key);
+  if (!payloads[event->type].read (payload, event, error))
+    return FALSE;
+
+  g_autofree char *known = g_strdup_printf (" n t %s ", key);
+
+  *strange = has_stranger (object, known) || has_stranger (payload, payloads[event->type].known);
+  return TRUE;
+}
+
+static gboolean
+read_with_parser (const char *line,
+                  gsize       length,
+                  RwEvent    *event,
+                  GError    **error)
+{
+  g_autoptr (GError) problem = NULL;
+  g_autoptr (JsonNode) root = rw_json_parse (line, length, &problem);
+  gboolean strange = FALSE;
+
+  if (root == NULL)
+    return bad (error, "%s", problem->message);
+  if (!JSON_NODE_HOLDS_OBJECT (root))
+    return bad (error, _ ("not a JSON object"));
+
+  JsonObject *object = json_node_get_object (root);
+
+  if (!read_count (object, &event->n))
+    return bad (error, _ ("key “n” must be a whole number from 1"));
+  if (!rw_json_get_number (object, "t", &event->t) || event->t < 0)
+    return bad (error, _ ("key “t” must be seconds since the start"));
+  if (!read_payload (object, event, &strange, error))
+    {
+      rw_event_clear (event);
+      return FALSE;
+    }
+  event->line = strange ? g_strndup (line, length) : NULL;
+  return TRUE;
+}
+
+gboolean
+rw_event_from_line (const char *line,
+                    gsize       length,
+                    RwEvent    *event,
+                    GError    **error)
+{
+  *event = (RwEvent){ 0 };
+  if (rw_event_scan (line, length, event))
+    return TRUE;
+  *event = (RwEvent){ 0 };
+  return read_with_parser (line, length, event, error);
+}
+
+/* --- writing ------------------------------------------------------------------------------------ */
+
+/* Three decimals, six where three would lose something. */
+static void
+append_time (GString *out,
+             double   t)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  const gboolean coarse = fabs (t * 1e3 - round (t * 1e3)) < 1e-4;
+
+  g_string_append (out, g_ascii_formatd (text, sizeof text, coarse ? "%.3f" : "%.6f", t));
+}
+
+static void
+append_member (GString    *out,
+               const char *key,
+               const char *text)
+{
+  if (out->str[out->len - 1] != '{')
+    g_string_append_c (out, ',');
+  g_string_append_printf (out, "\"%s\":", key);
+  rw_json_append_string (out, text);
+}
+
+static void
+append_number_member (GString    *out,
+                      const char *key,
+                      double      value)
+{
+  g_string_append_printf (out, ",\"%s\":", key);
+  rw_json_append_number (out, value);
+}
+
+static void
+append_reading (GString         *out,
+                const RwReading *reading)
+{
+  append_member (out, "rail", reading->rail);
+  append_member (out, "place", rw_place_to_id (reading->place));
+  append_member (out, "kind", rw_kind_to_id (reading->kind));
+  append_number_member (out, "value", reading->over ? (double) NAN : reading->value);
+  if (reading->over)
+    g_string_append (out, ",\"over\":true");
+  if (reading->step > 0)
+    append_number_member (out, "step", reading->step);
+  if (reading->meter != NULL)
+    append_member (out, "meter", reading->meter);
+  if (!isnan (reading->u))
+    append_number_member (out, "u", reading->u);
+}
+
+static void
+append_setup (GString       *out,
+              const RwSetup *setup)
+{
+  if (setup->power_on != RW_SAID_NOT)
+    append_member (out, "power", setup->power_on ? "on" : "off");
+  if (setup->board_fitted != RW_SAID_NOT)
+    append_member (out, "board", setup->board_fitted ? "fitted" : "out");
+  if (setup->warm != RW_SAID_NOT)
+    g_string_append_printf (out, "%s\"warm\":%s", out->str[out->len - 1] == '{' ? "" : ",",
+                            setup->warm ? "true" : "false");
+}
+
+static void
+append_payload (GString       *out,
+                const RwEvent *event)
+{
+  switch (event->type)
+    {
+    case RW_EVENT_SETUP:
+      append_setup (out, &event->setup);
+      break;
+    case RW_EVENT_READING:
+    case RW_EVENT_SAMPLE:
+      append_reading (out, &event->reading);
+      break;
+    case RW_EVENT_TRIM:
+      g_string_append_printf (out, "\"moved\":%s", event->trim.moved ? "true" : "false");
+      break;
+    case RW_EVENT_SYMPTOM:
+      append_member (out, "id", event->symptom.id);
+      append_member (out, "state", symptom_words[event->symptom.state]);
+      break;
+    case RW_EVENT_FINDING:
+      append_member (out, "check", event->finding.check);
+      append_member (out, "outcome", event->finding.outcome);
+      break;
+    case RW_EVENT_REPAIR:
+      append_member (out, "cause", event->repair.cause);
+      append_member (out, "result", repair_words[event->repair.result]);
+      break;
+    case RW_EVENT_MARK:
+      append_member (out, "what", event->words.text);
+      break;
+    case RW_EVENT_NOTE:
+      append_member (out, "text", event->words.text);
+      break;
+    case RW_EVENT_STAGE:
+      append_member (out, "id", event->stage.id);
+      break;
+    case RW_EVENT_RETRACT:
+      g_string_append_printf (out, "\"n\":%u", event->retract.n);
+      break;
+    case RW_EVENT_GAP:
+      if (event->gap.meter != NULL)
+        append_member (out, "meter", event->gap.meter);
+      append_member (out, "why", event->gap.why);
+      break;
+    case RW_EVENT_UNKNOWN:
+    case RW_N_EVENT_TYPES:
+    default:
+      g_assert_not_reached ();
+    }
+}
+
+void
+rw_event_append_line (const RwEvent *event,
+                      GString       *out)
+{
+  if (event->line != NULL)
+    {
+      g_string_append (out, event->line);
+      g_string_append_c (out, '\n');
+      return;
+    }
+  g_return_if_fail (event->type != RW_EVENT_UNKNOWN);
+  g_string_append_printf (out, "{\"n\":%u,\"t\":", event->n);
+  append_time (out, event->t);
+  g_string_append_printf (out, ",\"%s\":{", rw_event_type_to_key (event->type));
+  append_payload (out, event);
+  g_string_append (out, "}}\n");
+}
