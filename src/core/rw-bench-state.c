@@ -272,7 +272,9 @@ warn (RwBenchState      *self,
 static const char *
 label_of (const RwSpotState *spot)
 {
-  return spot->rail != NULL ? spot->rail->label : _ ("ground");
+  if (spot->rail != NULL)
+    return spot->rail->label;
+  return g_str_equal (spot->reading.rail, RW_RAIL_GROUND) ? _ ("ground") : spot->reading.rail;
 }
 
 static void
@@ -291,7 +293,7 @@ look_for_danger (RwBenchState      *self,
                              value, label_of (spot)));
       return;
     }
-  if (spot->rail == NULL || reading->place == RW_PLACE_WIRE)
+  if (spot->rail == NULL || reading->place == RW_PLACE_WIRE || reading->kind != RW_KIND_DC)
     return;
   if (fabs (reading->value) > spot->rail->never_above)
     {
@@ -318,7 +320,9 @@ collect_warnings (RwBenchState *self)
     {
       const RwSpotState *spot = &g_array_index (self->spots, RwSpotState, i);
 
-      if (spot->reading.kind == RW_KIND_DC && !spot->reading.over && !spot->stale)
+      /* Mains is AC: it shows where ripple is measured. */
+      if ((spot->reading.kind == RW_KIND_DC || spot->reading.kind == RW_KIND_RIPPLE)
+          && !spot->reading.over && !spot->stale)
         look_for_danger (self, spot);
     }
 }

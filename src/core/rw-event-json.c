@@ -59,6 +59,39 @@ has_stranger (JsonObject *object,
   return FALSE;
 }
 
+/* A member that may be missing or null, else must be a number of at least 0. */
+static gboolean
+read_size (JsonObject *object,
+           const char *key,
+           double     *out,
+           GError    **error)
+{
+  JsonNode *node = json_object_get_member (object, key);
+
+  if (node == NULL || JSON_NODE_HOLDS_NULL (node))
+    return TRUE;
+  if (rw_json_node_get_number (node, out) && *out >= 0)
+    return TRUE;
+  return bad (error, _ ("key “%s” must be a number, 0 or more"), key);
+}
+
+/* A member that may be missing or null, else must be true or false. */
+static gboolean
+read_truth (JsonObject *object,
+            const char *key,
+            RwSaid     *out,
+            GError    **error)
+{
+  JsonNode *node = json_object_get_member (object, key);
+
+  if (node == NULL || JSON_NODE_HOLDS_NULL (node))
+    return TRUE;
+  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_BOOLEAN)
+    return bad (error, _ ("key “%s” must be true or false"), key);
+  *out = json_node_get_boolean (node) ? RW_SAID_YES : RW_SAID_NO;
+  return TRUE;
+}
+
 static gboolean
 said_from_word (JsonObject *object,
                 const char *key,
@@ -67,8 +100,10 @@ said_from_word (JsonObject *object,
                 RwSaid     *out,
                 GError    **error)
 {
+  JsonNode *node = json_object_get_member (object, key);
+
   *out = RW_SAID_NOT;
-  if (!json_object_has_member (object, key))
+  if (node == NULL || JSON_NODE_HOLDS_NULL (node))
     return TRUE;
 
   const char *word = rw_json_get_string (object, key, "");
@@ -92,10 +127,8 @@ read_setup (JsonObject *object,
   if (!said_from_word (object, "power", "on", "off", &setup->power_on, error)
       || !said_from_word (object, "board", "fitted", "out", &setup->board_fitted, error))
     return FALSE;
-  setup->warm = !json_object_has_member (object, "warm")        ? RW_SAID_NOT
-                : rw_json_get_boolean (object, "warm", FALSE) ? RW_SAID_YES
-                                                              : RW_SAID_NO;
-  return TRUE;
+  setup->warm = RW_SAID_NOT;
+  return read_truth (object, "warm", &setup->warm, error);
 }
 
 static gboolean
@@ -107,6 +140,7 @@ read_reading (JsonObject *object,
   const char *meter = rw_json_get_string (object, "meter", NULL);
   const char *place_id = rw_json_get_string (object, "place", NULL);
   const char *kind_id = rw_json_get_string (object, "kind", "dc");
+  RwSaid over = RW_SAID_NO;
   RwPlace place;
   RwKind kind;
 
@@ -117,15 +151,15 @@ read_reading (JsonObject *object,
   if (!rw_kind_from_id (kind_id, &kind))
     return bad (error, _ ("reading: key “kind”: there is no kind “%s”"), kind_id);
   event->reading = rw_reading_make (rail, place, kind, 0, 0, meter);
-  rw_json_get_number (object, "step", &event->reading.step);
-  rw_json_get_number (object, "u", &event->reading.u);
-  event->reading.over = rw_json_get_boolean (object, "over", FALSE);
+  if (!read_size (object, "step", &event->reading.step, error)
+      || !read_size (object, "u", &event->reading.u, error)
+      || !read_truth (object, "over", &over, error))
+    return FALSE;
+  event->reading.over = over == RW_SAID_YES;
   if (event->reading.over)
     event->reading.value = NAN;
   else if (!rw_json_get_number (object, "value", &event->reading.value))
     return bad (error, _ ("reading: key “value” is not a number, and “over” is not true"));
-  if (event->reading.step < 0 || event->reading.u < 0)
-    return bad (error, _ ("reading: keys “step” and “u” cannot be negative"));
   return TRUE;
 }
 
@@ -134,7 +168,11 @@ read_trim (JsonObject *object,
            RwEvent    *event,
            GError    **error)
 {
-  event->trim.moved = rw_json_get_boolean (object, "moved", TRUE);
+  RwSaid moved = RW_SAID_YES;
+
+  if (!read_truth (object, "moved", &moved, error))
+    return FALSE;
+  event->trim.moved = moved == RW_SAID_YES;
   return TRUE;
 }
 
@@ -376,7 +414,8 @@ read_with_parser (const char *line,
 
   if (!read_count (object, &event->n))
     return bad (error, _ ("key “n” must be a whole number from 1"));
-  if (!rw_json_get_number (object, "t", &event->t) || event->t < 0)
+  if (!rw_json_get_number (object, "t", &event->t) || event->t < 0
+      || event->t > RW_EVENT_MAX_SECONDS)
     return bad (error, _ ("key “t” must be seconds since the start"));
   if (!read_payload (object, event, &strange, error))
     {

@@ -131,7 +131,8 @@ rw_event_scan (const char *line,
   double n;
 
   if (!scan_word (&scan, "{\"n\":") || !scan_number (&scan, &n) || n < 1 || n > 4e9 || n != floor (n)
-      || !scan_word (&scan, ",\"t\":") || !scan_number (&scan, &event->t) || event->t < 0)
+      || !scan_word (&scan, ",\"t\":") || !scan_number (&scan, &event->t) || event->t < 0
+      || event->t > RW_EVENT_MAX_SECONDS)
     return FALSE;
   event->n = (guint) n;
   if (scan_word (&scan, ",\"sample\":"))

@@ -33,6 +33,9 @@ typedef enum
   RW_N_EVENT_TYPES
 } RwEventType;
 
+/* No job lasts longer (thirty years): a larger t in a file is damage. */
+#define RW_EVENT_MAX_SECONDS 1e9
+
 /* A yes/no that may not have been said. */
 typedef enum
 {

@@ -8,7 +8,7 @@
  * What a reader may rely on after a crash, a power cut or a bad disk:
  *  1. every line that ends in \n was written whole, or is damaged as a whole: it is skipped and reported;
  *  2. a last line without \n is taken if it is a whole event, else it is torn: dropped, and told;
- *  3. empty lines mean nothing;
+ *  3. empty lines, and lines of spaces, mean nothing;
  *  4. without a header nothing can be shown: that alone is an error.
  */
 #include "config.h"
@@ -82,14 +82,24 @@ note_damage (RwJournalRead *self,
   g_array_append_val (self->damaged, damage);
 }
 
+static gboolean
+is_empty (const Line *line)
+{
+  for (gsize i = 0; i < line->length; i++)
+    if (strchr (" \t\r", line->tainted[i]) == NULL || line->tainted[i] == '\0')
+      return FALSE;
+  return TRUE;
+}
+
 static void
 take_line (RwJournalRead *self,
            const Line    *line)
 {
   g_autoptr (GError) error = NULL;
+  const gboolean empty = is_empty (line);
   RwEvent event;
 
-  if (line->length > 0 && rw_event_from_line (line->tainted, line->length, &event, &error))
+  if (!empty && rw_event_from_line (line->tainted, line->length, &event, &error))
     {
       self->n_unknown += event.type == RW_EVENT_UNKNOWN;
       rw_session_add (self->session, &event);
@@ -100,7 +110,7 @@ take_line (RwJournalRead *self,
       self->torn_tail = TRUE;
       return;
     }
-  else if (line->length > 0)
+  else if (!empty)
     note_damage (self, line, error->message);
   self->good_end = line->next;
 }

@@ -14,6 +14,7 @@
 #include "rw-journal.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 
 #include "rw-event-json.h"
 #include "rw-journal-file.h"
@@ -344,6 +345,8 @@ write_whole (RwSession     *session,
     return FALSE;
   if (rw_journal_file_append (file, bytes->str, bytes->len, error))
     return TRUE;
+  /* A half-written file would stand in the way of the next try. */
+  g_unlink (path);
   rw_journal_file_close (file);
   return FALSE;
 }
@@ -440,8 +443,10 @@ rw_journal_move (RwJournal  *self,
   self->kept = last_number (self->session);
   g_clear_pointer (&self->trouble, g_free);
   start_writer (self);
-  g_signal_emit (self, signals[SIGNAL_TROUBLE], 0, NULL);
-  g_signal_emit (self, signals[SIGNAL_KEPT], 0, self->kept);
+
+  /* Behind what the writer told before it ended, so that no old trouble has the last word. */
+  tell (self, FALSE, 0, NULL);
+  tell (self, TRUE, self->kept, NULL);
   return TRUE;
 }
 

@@ -8,29 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* json-glib reads nested values by recursion, so depth is checked before it sees the text. */
-static gboolean
-is_shallow (const char *tainted,
-            gsize       length)
-{
-  guint depth = 0;
-  gboolean in_string = FALSE;
-
-  for (gsize i = 0; i < length; i++)
-    {
-      const char c = tainted[i];
-
-      if (in_string && c == '\\')
-        i++;
-      else if (c == '"')
-        in_string = !in_string;
-      else if (!in_string && (c == '[' || c == '{') && ++depth > RW_JSON_MAX_DEPTH)
-        return FALSE;
-      else if (!in_string && (c == ']' || c == '}') && depth > 0)
-        depth--;
-    }
-  return TRUE;
-}
+#include "rw-json-check.h"
 
 JsonNode *
 rw_json_parse (const char *tainted,
@@ -48,12 +26,8 @@ rw_json_parse (const char *tainted,
       g_set_error_literal (error, JSON_PARSER_ERROR, JSON_PARSER_ERROR_PARSE, _ ("not UTF-8 text"));
       return NULL;
     }
-  if (!is_shallow (tainted, length))
-    {
-      g_set_error (error, JSON_PARSER_ERROR, JSON_PARSER_ERROR_PARSE, _ ("nested deeper than %d"),
-                   RW_JSON_MAX_DEPTH);
-      return NULL;
-    }
+  if (!rw_json_check (tainted, length, error))
+    return NULL;
 
   g_autoptr (JsonParser) parser = json_parser_new ();
   g_autoptr (GError) problem = NULL;

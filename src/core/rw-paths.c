@@ -25,6 +25,14 @@ rw_paths_dup_sessions (void)
   return rw_paths_dup_user ("sessions");
 }
 
+const char *
+rw_paths_get_locale_dir (void)
+{
+  const char *override = g_getenv ("RAILWRIGHT_LOCALE_DIR");
+
+  return override != NULL ? override : RW_LOCALEDIR;
+}
+
 static int
 compare_paths (gconstpointer a,
                gconstpointer b)

@@ -16,6 +16,9 @@ char *rw_paths_dup_user (const char *below);
 /* Where sessions are kept unless somebody says otherwise: the user's sessions folder. (transfer full) */
 char *rw_paths_dup_sessions (void);
 
+/* Where message catalogues lie: $RAILWRIGHT_LOCALE_DIR when set (a build tree), else the installed folder. Static. */
+const char *rw_paths_get_locale_dir (void);
+
 /* Full paths of files ending in @suffix in a folder, sorted; empty when there is no folder.
  * (transfer full) (element-type filename) */
 GPtrArray *rw_paths_list (const char *folder, const char *suffix);

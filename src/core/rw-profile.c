@@ -65,7 +65,8 @@ read_follows (JsonObject *object,
               const char *where,
               GError    **error)
 {
-  const char *word = rw_json_get_string (object, "follows_trim", "unknown");
+  const char *word = rw_json_get_string (object, "follows_trim",
+                                         json_object_has_member (object, "follows_trim") ? "" : "unknown");
 
   if (g_str_equal (word, "yes"))
     *out = RW_FOLLOWS_YES;
@@ -103,6 +104,38 @@ read_pair (JsonObject *object,
   return FALSE;
 }
 
+/* A magnitude that may be missing; then *out stays. */
+static gboolean
+read_magnitude (JsonObject *object,
+                const char *key,
+                double     *out,
+                const char *where,
+                GError    **error)
+{
+  if (!json_object_has_member (object, key))
+    return TRUE;
+  if (rw_json_get_number (object, key, out) && *out > 0)
+    return TRUE;
+  g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT,
+               _ ("%s: key “%s” must be a number above 0"), where, key);
+  return FALSE;
+}
+
+/* Limits of a negative rail are negative too: [4.5, 5.5] for −5 V would call every good value bad. */
+static gboolean
+check_signs (const RwRail *rail,
+             const char   *where,
+             GError      **error)
+{
+  const double sign = rail->nominal < 0 ? -1 : 1;
+
+  if ((sign * rail->lo > 0 || sign * rail->hi > 0) && (sign * rail->bare_lo > 0 || sign * rail->bare_hi > 0))
+    return TRUE;
+  g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT,
+               _ ("%s: keys “limits” and “bare_limits” must have the sign of “nominal”"), where);
+  return FALSE;
+}
+
 static gboolean
 read_rail_numbers (JsonObject *object,
                    RwRail     *rail,
@@ -122,14 +155,17 @@ read_rail_numbers (JsonObject *object,
   if (json_object_has_member (object, "bare_limits")
       && !read_pair (object, "bare_limits", &rail->bare_lo, &rail->bare_hi, where, error))
     return FALSE;
+  if (!check_signs (rail, where, error))
+    return FALSE;
 
   double priority = 9;
 
   rail->never_above = INFINITY;
   rail->ripple_limit = INFINITY;
-  rw_json_get_number (object, "never_above", &rail->never_above);
-  rw_json_get_number (object, "ripple_limit", &rail->ripple_limit);
-  rw_json_get_number (object, "priority", &priority);
+  if (!read_magnitude (object, "never_above", &rail->never_above, where, error)
+      || !read_magnitude (object, "ripple_limit", &rail->ripple_limit, where, error)
+      || !read_magnitude (object, "priority", &priority, where, error))
+    return FALSE;
   rail->priority = (int) CLAMP (priority, 1, 99);
   return TRUE;
 }
@@ -200,7 +236,7 @@ read_profile (RwProfile  *self,
               GError    **error)
 {
   self->id = g_strdup (rw_json_get_string (object, "id", NULL));
-  if (self->id == NULL)
+  if (self->id == NULL || *self->id == '\0')
     {
       g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT, _ ("%s: key “id” is missing"), where);
       return FALSE;
@@ -209,8 +245,8 @@ read_profile (RwProfile  *self,
   if (!read_rails (self, object, where, error))
     return FALSE;
 
-  const char *reference = rw_json_get_string (object, "reference", NULL);
-  const int index = reference != NULL ? rw_profile_index_of (self, reference) : 0;
+  const char *reference = rw_json_get_string (object, "reference", "");
+  const int index = json_object_has_member (object, "reference") ? rw_profile_index_of (self, reference) : 0;
 
   if (index < 0)
     {
@@ -398,6 +434,8 @@ rw_position (double   value,
 {
   if (isinf (lo))
     return value / hi;
+  if (isinf (hi))
+    return value / lo;
 
   const double half = (hi - lo) / 2;
   const double position = (value - (lo + half)) / half;

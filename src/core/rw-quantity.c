@@ -32,15 +32,12 @@ static const Unit units[] = {
   { "v", RW_KIND_DC, 0 },
   { "mV", RW_KIND_DC, -3 },
   { "mv", RW_KIND_DC, -3 },
-  { "µV", RW_KIND_DC, -6 }, /* U+00B5 */
-  { "μV", RW_KIND_DC, -6 }, /* U+03BC */
+  { "μV", RW_KIND_DC, -6 },
   { "uV", RW_KIND_DC, -6 },
   { "kV", RW_KIND_DC, 3 },
-  { "Ω", RW_KIND_OHMS, 0 }, /* U+03A9 */
-  { "Ω", RW_KIND_OHMS, 0 }, /* U+2126 */
+  { "Ω", RW_KIND_OHMS, 0 },
   { "ohm", RW_KIND_OHMS, 0 },
   { "mΩ", RW_KIND_OHMS, -3 },
-  { "kΩ", RW_KIND_OHMS, 3 },
   { "kΩ", RW_KIND_OHMS, 3 },
   { "k", RW_KIND_OHMS, 3 },
   { "MΩ", RW_KIND_OHMS, 6 },
@@ -69,36 +66,94 @@ refuse (RwQuantityError code,
   return FALSE;
 }
 
-/* The text without any kind of space, both minus signs as '-', for the number part's sake. */
+static gboolean
+is_space (gunichar c)
+{
+  /* Also what has no width: word joiner, byte order mark. */
+  return g_unichar_isspace (c) || c == 0x200B || c == 0x2060 || c == 0xFEFF;
+}
+
+/* Characters that people take for one another, as the one that the tables above know. */
+static gunichar
+unify (gunichar c)
+{
+  if ((c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0xFE63 || c == 0xFF0D)
+    return '-';
+  if (c == 0x00B5)
+    return 0x03BC; /* micro sign: mu */
+  return c == 0x2126 ? 0x03A9 : c; /* ohm sign: omega */
+}
+
+/* The text without spaces around it, around the sign and before the unit. NULL when a space stands inside
+ * the digits: nobody can tell whether "5 02" is 502 or 5.02. */
 static char *
 squeeze (const char *text)
 {
-  GString *out = g_string_new (NULL);
+  g_autoptr (GString) out = g_string_new (NULL);
+  gboolean space = FALSE;
 
   for (const char *p = text; *p != '\0'; p = g_utf8_next_char (p))
     {
-      const gunichar c = g_utf8_get_char (p);
+      const gunichar c = unify (g_utf8_get_char (p));
 
-      if (g_unichar_isspace (c) || c == 0x202F || c == 0x2009)
-        continue;
-      if (c == 0x2212 || c == 0x2013)
-        g_string_append_c (out, '-');
-      else
-        g_string_append_unichar (out, c);
+      if (is_space (c))
+        {
+          space = TRUE;
+          continue;
+        }
+      if (space && out->len > 0 && strchr ("0123456789.,", out->str[out->len - 1]) != NULL
+          && c < 0x80 && (g_ascii_isdigit ((char) c) || c == '.' || c == ','))
+        return NULL;
+      space = FALSE;
+      g_string_append_unichar (out, c);
     }
-  return g_string_free (out, FALSE);
+  return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
 static gboolean
-is_overload (const char *squeezed)
+find_power (const char *unit,
+            RwKind      kind,
+            int        *power)
 {
+  const RwKind wanted = kind == RW_KIND_RIPPLE ? RW_KIND_DC : kind;
+
+  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
+    if (units[i].kind == wanted && g_str_equal (units[i].symbol, unit))
+      {
+        *power = units[i].power;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+/* What stands behind an overload word; NULL when the text does not start with one. */
+static const char *
+skip_overload (const char *squeezed)
+{
+  /* Dashes where the digits should be: "----", "1----". */
+  const char *dashes = *squeezed == '1' ? squeezed + 1 : squeezed;
+  const gsize n_dashes = strspn (dashes, "-");
+
+  if (n_dashes >= 3)
+    return dashes + n_dashes;
+
   const char *word = *squeezed == '-' || *squeezed == '+' ? squeezed + 1 : squeezed;
 
   for (guint i = 0; i < G_N_ELEMENTS (overload_words); i++)
-    if (g_ascii_strncasecmp (word, overload_words[i], strlen (overload_words[i])) == 0
-        && !g_ascii_isalnum (word[strlen (overload_words[i])]))
-      return TRUE;
-  return FALSE;
+    if (g_ascii_strncasecmp (word, overload_words[i], strlen (overload_words[i])) == 0)
+      return word + strlen (overload_words[i]);
+  return NULL;
+}
+
+/* An overload word, alone or with a unit. */
+static gboolean
+is_overload (const char *squeezed,
+             RwKind      kind)
+{
+  const char *rest = skip_overload (squeezed);
+  int power;
+
+  return rest != NULL && (*rest == '\0' || find_power (rest, kind, &power));
 }
 
 /* Splits "-12,04mV" into the number with a point, its decimals, and the unit. FALSE: no number. */
@@ -135,22 +190,6 @@ split_number (const char  *squeezed,
   return digits > 0 && digits <= 12;
 }
 
-static gboolean
-find_power (const char *unit,
-            RwKind      kind,
-            int        *power)
-{
-  const RwKind wanted = kind == RW_KIND_RIPPLE ? RW_KIND_DC : kind;
-
-  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
-    if (units[i].kind == wanted && g_str_equal (units[i].symbol, unit))
-      {
-        *power = units[i].power;
-        return TRUE;
-      }
-  return FALSE;
-}
-
 gboolean
 rw_quantity_parse (const char      *text,
                    RwKind           kind,
@@ -167,10 +206,12 @@ rw_quantity_parse (const char      *text,
 
   g_autofree char *squeezed = squeeze (text);
 
+  if (squeezed == NULL)
+    return refuse (RW_QUANTITY_ERROR_NUMBER, error, text);
   if (*squeezed == '\0')
     return refuse (RW_QUANTITY_ERROR_EMPTY, error, text);
   *out = (RwQuantityTyped){ .value = NAN, .over = TRUE };
-  if (is_overload (squeezed))
+  if (is_overload (squeezed, kind))
     return TRUE;
   if (!split_number (squeezed, number, &decimals, &unit))
     return refuse (RW_QUANTITY_ERROR_NUMBER, error, text);
@@ -201,13 +242,19 @@ rw_quantity_decimals (double step)
   return CLAMP ((int) ceil (-log10 (step) - 1e-6), 0, 6);
 }
 
+static gboolean
+is_all_zeros (const char *number)
+{
+  return strpbrk (number, "123456789") == NULL;
+}
+
 /* printf obeys the locale's decimal mark; only the minus is ours. Nothing shows as "−0.00". */
 char *
 rw_quantity_format_number (double value,
                            int    decimals)
 {
   g_autofree char *plain = g_strdup_printf ("%.*f", decimals, fabs (value));
-  const gboolean negative = value < 0 && strpbrk (plain, "123456789") != NULL;
+  const gboolean negative = value < 0 && !is_all_zeros (plain);
 
   return g_strconcat (negative ? MINUS : "", plain, NULL);
 }
@@ -226,7 +273,7 @@ rw_quantity_format (double value,
                     double step,
                     RwKind kind)
 {
-  if (isnan (value))
+  if (!isfinite (value))
     return g_strdup ("OL");
 
   const gboolean milli = wants_millivolts (value, step, kind);
@@ -244,7 +291,7 @@ rw_quantity_format_signed (double value,
 {
   g_autofree char *plain = rw_quantity_format (value, step, kind);
 
-  return g_strconcat (value > 0 ? "+" : "", plain, NULL);
+  return g_strconcat (isfinite (value) && value > 0 && !is_all_zeros (plain) ? "+" : "", plain, NULL);
 }
 
 char *
@@ -264,10 +311,17 @@ rw_quantity_format_u (double u,
   return g_strconcat ("±", number, THIN, milli ? "mV" : rw_kind_get_unit (kind), NULL);
 }
 
+/* Whole seconds that an int holds, whatever a file says. */
+static int
+whole_seconds (double seconds)
+{
+  return (int) floor (CLAMP (seconds, 0, 1e9));
+}
+
 char *
 rw_quantity_format_clock (double seconds)
 {
-  const int total = (int) floor (MAX (seconds, 0));
+  const int total = whole_seconds (seconds);
 
   if (total >= 3600)
     return g_strdup_printf ("%d:%02d:%02d", total / 3600, total / 60 % 60, total % 60);
@@ -277,7 +331,7 @@ rw_quantity_format_clock (double seconds)
 char *
 rw_quantity_format_age (double seconds)
 {
-  const int total = (int) floor (MAX (seconds, 0));
+  const int total = whole_seconds (seconds);
 
   if (total < 60)
     /* Translators: an age in seconds, as short as can be. */

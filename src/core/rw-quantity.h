@@ -20,13 +20,15 @@ typedef struct
 {
   double   value;     /* in base units (volts, ohms, …); NaN when over */
   double   step;      /* value of the last digit typed, base units */
-  gboolean over;      /* an overload word was typed: OL, O.L, 0L, OVLD */
+  gboolean over;      /* an overload word was typed: OL, O.L, 0L, OVLD, ---- */
   gboolean has_sign;  /* a sign was typed */
   gboolean has_unit;  /* a unit was typed */
 } RwQuantityTyped;
 
-/* Takes a decimal comma or point whatever the locale, a minus of either kind (U+002D, U+2212, U+2013),
- * spaces of any kind before the unit, units V mV µV Ω kΩ MΩ A mA °C. Rejects inf, nan, hex, two marks. */
+/* Takes a decimal comma or point whatever the locale, a minus of any kind (U+002D, U+2212, dashes), spaces
+ * of any kind around the sign and before the unit, units V mV µV kV Ω mΩ kΩ MΩ A mA °C with either code
+ * point of µ and Ω. Rejects inf, nan, hex, exponents, two marks, spaces within the digits. *out holds rubbish
+ * after an error. */
 gboolean rw_quantity_parse (const char *text, RwKind kind, RwQuantityTyped *out, GError **error);
 
 /* Decimals that a last-digit step asks for: 0.01 → 2, 0.001 → 3; 0 (unknown) → 3. */

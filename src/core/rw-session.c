@@ -6,6 +6,7 @@
  *  dead[i]      a live retract names event i; worked out when asked for, in one pass from the end, since
  *               only later events can retract an earlier one
  *  landmarks    indices of all events but samples
+ * Numbers rise in every file we write. A damaged digit can break that; then events are looked for one by one.
  */
 #include "config.h"
 
@@ -20,9 +21,12 @@ struct _RwSession
   GArray          *events;    /* of RwEvent */
   GArray          *dead;      /* of guint8, one an event */
   GArray          *landmarks; /* of guint */
-  guint            last_n;
+  guint            last_n;   /* the highest number so far */
+  gboolean         unordered; /* numbers do not rise all the way */
   gboolean         dead_known; /* dead[] is true of what the events say */
 };
+
+static const guint absurd_n = 3000000000U;
 
 enum
 {
@@ -135,6 +139,18 @@ work_out_dead (RwSession *self)
   self->dead_known = TRUE;
 }
 
+/* A damaged number close to the end of the range must not use the range up for the events to come. */
+static void
+note_number (RwSession *self,
+             guint      n)
+{
+  const gboolean absurd = n > absurd_n;
+
+  self->unordered = self->unordered || absurd || n <= self->last_n;
+  if (!absurd)
+    self->last_n = MAX (self->last_n, n);
+}
+
 guint
 rw_session_add (RwSession *self,
                 RwEvent   *event)
@@ -146,7 +162,7 @@ rw_session_add (RwSession *self,
 
   if (event->n == 0)
     event->n = self->last_n + 1;
-  self->last_n = MAX (self->last_n, event->n);
+  note_number (self, event->n);
   g_array_append_vals (self->events, event, 1);
   g_array_append_vals (self->dead, &none, 1);
   if (event->type != RW_EVENT_SAMPLE)
@@ -173,13 +189,12 @@ rw_session_get_event (RwSession *self,
   return &g_array_index (self->events, RwEvent, index);
 }
 
-int
-rw_session_find (RwSession *self,
-                 guint      n)
+/* Index of the first event whose number is n or more; the numbers rise. */
+static guint
+find_by_halves (RwSession *self,
+                guint      n)
 {
-  g_return_val_if_fail (RW_IS_SESSION (self), -1);
-
-  /* Numbers rise in every file we write; with skipped lines an event stands below its number. */
+  /* With skipped lines an event stands below its number, never above it. */
   guint low = 0, high = MIN (self->events->len, n);
 
   while (low < high)
@@ -191,9 +206,30 @@ rw_session_find (RwSession *self,
       else
         high = middle;
     }
-  if (low < self->events->len && g_array_index (self->events, RwEvent, low).n == n)
-    return (int) low;
-  return -1;
+  return low;
+}
+
+/* Index of the first event with number n, or the length. */
+static guint
+find_one_by_one (RwSession *self,
+                 guint      n)
+{
+  guint i = 0;
+
+  while (i < self->events->len && g_array_index (self->events, RwEvent, i).n != n)
+    i++;
+  return i;
+}
+
+int
+rw_session_find (RwSession *self,
+                 guint      n)
+{
+  g_return_val_if_fail (RW_IS_SESSION (self), -1);
+
+  const guint found = self->unordered ? find_one_by_one (self, n) : find_by_halves (self, n);
+
+  return found < self->events->len && g_array_index (self->events, RwEvent, found).n == n ? (int) found : -1;
 }
 
 gboolean
@@ -285,6 +321,9 @@ rw_session_rewind (RwSession *self,
   g_array_set_size (self->events, n_events);
   g_array_set_size (self->dead, n_events);
   self->dead_known = FALSE;
-  self->last_n = n_events > 0 ? g_array_index (self->events, RwEvent, n_events - 1).n : 0;
+  self->last_n = 0;
+  self->unordered = FALSE;
+  for (guint i = 0; i < n_events; i++)
+    note_number (self, g_array_index (self->events, RwEvent, i).n);
   g_signal_emit (self, signals[SIGNAL_REWOUND], 0, n_events);
 }

@@ -14,7 +14,7 @@ typedef struct
 {
   gboolean settled;
   double   value; /* median of the window */
-  double   u;     /* its standard error, own part only, floored at step/√12 */
+  double   u;     /* standard error of it as the value now, own part only, at least step/√12 */
   double   since; /* seconds: when the stream came to rest */
 } RwSettled;
 
@@ -25,7 +25,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwSettle, rw_settle_free)
 
 void rw_settle_reset (RwSettle *self);
 
-/* One sample; NaN (overload) resets. Returns the state after it. */
+/* One sample; NaN (overload) and a step back in time reset. Returns the state after it: value and u are NaN
+ * until a whole window is there. O(1). */
 RwSettled rw_settle_push (RwSettle *self, double t, double value);
 
 G_END_DECLS

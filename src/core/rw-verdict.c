@@ -37,6 +37,26 @@ rw_chance_inside (double value,
   return normal_between ((lo - value) / u, (hi - value) / u);
 }
 
+/* Could any value be proven inside? The best one lies half-way between the limits. */
+static gboolean
+can_be_shown (double u,
+              double lo,
+              double hi)
+{
+  return isinf (lo) || isinf (hi) || rw_chance_inside ((lo + hi) / 2, u, lo, hi) >= RW_VERDICT_SURE;
+}
+
+/* The chance of being beyond the likelier one of the limits. With a coarse meter the chances of both sides
+ * add up to 0.95 even for a value in the middle, and that proves nothing. */
+static double
+beyond_one_limit (double value,
+                  double u,
+                  double lo,
+                  double hi)
+{
+  return MAX (rw_chance_inside (value, u, hi, INFINITY), rw_chance_inside (value, u, -INFINITY, lo));
+}
+
 RwVerdict
 rw_verdict_judge (double value,
                   double u,
@@ -47,15 +67,12 @@ rw_verdict_judge (double value,
     return RW_VERDICT_NONE;
 
   const double inside = rw_chance_inside (value, u, lo, hi);
-  const double at_best = isinf (lo) || isinf (hi)
-                             ? 1.0
-                             : rw_chance_inside ((lo + hi) / 2, u, lo, hi);
 
   if (inside >= RW_VERDICT_SURE)
     return RW_VERDICT_INSIDE;
-  if (1.0 - inside >= RW_VERDICT_SURE)
-    return RW_VERDICT_OUTSIDE;
-  return at_best < RW_VERDICT_SURE ? RW_VERDICT_BLIND : RW_VERDICT_CLOSE;
+  if (!can_be_shown (u, lo, hi))
+    return beyond_one_limit (value, u, lo, hi) >= RW_VERDICT_SURE ? RW_VERDICT_OUTSIDE : RW_VERDICT_BLIND;
+  return 1.0 - inside >= RW_VERDICT_SURE ? RW_VERDICT_OUTSIDE : RW_VERDICT_CLOSE;
 }
 
 const char *

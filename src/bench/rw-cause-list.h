@@ -1,0 +1,17 @@
+/* rw-cause-list.h: the likeliest causes with their chances as bars and words.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "rw-job.h"
+
+G_BEGIN_DECLS
+
+#define RW_TYPE_CAUSE_LIST (rw_cause_list_get_type ())
+G_DECLARE_FINAL_TYPE (RwCauseList, rw_cause_list, RW, CAUSE_LIST, GtkWidget)
+
+void rw_cause_list_set_job (RwCauseList *self, RwJob *job); /* (nullable) */
+
+G_END_DECLS

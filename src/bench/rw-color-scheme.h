@@ -1,0 +1,14 @@
+/* rw-color-scheme.h: light or dark, as the person or the desktop says.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* Follows the key "color-scheme" of @settings (nullable): "light", "dark", or "system", which asks the desktop's
+ * settings portal and follows it. Lives as long as the program. */
+void rw_color_scheme_follow (GSettings *settings);
+
+G_END_DECLS

@@ -1,0 +1,573 @@
+/* rw-job.c: one job as a window shows it.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-job-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+guint rw_job_signals[RW_JOB_N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (RwJob, rw_job, G_TYPE_OBJECT)
+
+/* How often the clock of a replay and of the practice cabinet moves on, and a live one is looked at. */
+static const guint tick_msec = 50;
+static const guint ticks_a_beat = 10;
+
+/* --- following the session ------------------------------------------------------------------------ */
+
+static void
+recompute (RwJob *self)
+{
+  g_clear_pointer (&self->state, rw_bench_state_unref);
+  self->state = rw_bench_state_new (self->session);
+  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_CHANGED], 0);
+  rw_job_refresh_advice (self);
+}
+
+static void
+added_cb (RwJob *self,
+          guint  index)
+{
+  const RwEvent *event = rw_session_get_event (self->session, index);
+
+  if (event->type == RW_EVENT_SAMPLE)
+    {
+      rw_live_push (&self->live, event->t, &event->reading);
+      self->last_sample_t = event->t;
+      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+      return;
+    }
+  if (event->type == RW_EVENT_GAP)
+    {
+      rw_live_reset (&self->live);
+      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+    }
+  recompute (self);
+}
+
+static void
+rewound_cb (RwJob *self,
+            guint  n_events)
+{
+  rw_live_reset (&self->live);
+  recompute (self);
+  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+}
+
+static void
+view_spot_cb (RwJob *self)
+{
+  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_SPOT], 0);
+}
+
+/* --- clocks --------------------------------------------------------------------------------------- */
+
+double
+rw_job_get_now (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), 0);
+  if (self->replay != NULL)
+    return rw_replay_get_position (self->replay);
+  return (double) (g_get_monotonic_time () - self->clock_zero) / G_USEC_PER_SEC;
+}
+
+static gboolean
+tick_cb (gpointer data)
+{
+  RwJob *self = data;
+  const gint64 now = g_get_monotonic_time ();
+  const double seconds = MIN ((double) (now - self->last_tick) / G_USEC_PER_SEC, 1.0);
+
+  self->last_tick = now;
+  self->beat++;
+  if (self->replay != NULL)
+    rw_replay_advance (self->replay, seconds);
+  if (self->cabinet != NULL)
+    rw_job_advance_practice (self, seconds);
+  if (self->beat % ticks_a_beat == 0)
+    {
+      if (self->replay == NULL)
+        rw_view_set_horizon (self->view, rw_job_get_now (self));
+      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_TICK], 0);
+    }
+  return G_SOURCE_CONTINUE;
+}
+
+/* --- making --------------------------------------------------------------------------------------- */
+
+static void
+kept_cb (RwJob *self,
+         guint  n)
+{
+  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_KEPT], 0, n);
+}
+
+static void
+trouble_cb (RwJob      *self,
+            const char *message)
+{
+  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_TROUBLE], 0, message);
+}
+
+/* @journal: (transfer full) (nullable). Second 0 is as long ago as the session says it started, but never so
+ * late that time would run backwards. */
+static void
+take_session (RwJob     *self,
+              RwSession *session,
+              RwJournal *journal)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+  const GTimeSpan since = g_date_time_difference (now, rw_session_get_header (session)->started);
+  const gint64 least = (gint64) (rw_session_get_end (session) * G_USEC_PER_SEC);
+
+  self->session = g_object_ref (session);
+  self->view = rw_view_new (session);
+  self->journal = journal;
+  self->clock_zero = g_get_monotonic_time () - MAX (since, least);
+  self->state = rw_bench_state_new (session);
+  rw_view_set_rail (self->view, rw_profile_get_reference (rw_session_get_profile (session))->id);
+  rw_view_set_place (self->view, RW_PLACE_BOARD);
+  g_signal_connect_object (session, "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "rewound", G_CALLBACK (rewound_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->view, "notify::rail", G_CALLBACK (view_spot_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->view, "notify::place", G_CALLBACK (view_spot_cb), self, G_CONNECT_SWAPPED);
+  if (journal != NULL)
+    {
+      g_signal_connect_object (journal, "kept", G_CALLBACK (kept_cb), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (journal, "trouble", G_CALLBACK (trouble_cb), self, G_CONNECT_SWAPPED);
+    }
+  self->last_tick = g_get_monotonic_time ();
+  self->timer = g_timeout_add (tick_msec, tick_cb, self);
+  rw_job_refresh_advice (self);
+}
+
+/* A sentence on what was lost, or NULL. (transfer full) */
+static char *
+report_damage (const RwJournalRead *read)
+{
+  if (read->damaged->len == 0 && !read->torn_tail)
+    return NULL;
+
+  GString *text = g_string_new (NULL);
+
+  if (read->damaged->len > 0)
+    {
+      const RwDamage *first = &g_array_index (read->damaged, RwDamage, 0);
+
+      g_string_append_printf (text,
+                              /* Translators: count of lines, number of the first, what is wrong with it. */
+                              ngettext ("%u damaged line was left out (line %u: %s).",
+                                        "%u damaged lines were left out (the first is line %u: %s).",
+                                        read->damaged->len),
+                              read->damaged->len, first->line, first->message);
+    }
+  if (read->torn_tail)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "",
+                            _ ("The last line was cut off while it was written and was left out."));
+  return g_string_free (text, FALSE);
+}
+
+RwJob *
+rw_job_new_bench (RwSessionHeader *header,
+                  const char      *path,
+                  GError         **error)
+{
+  g_autoptr (RwSession) session = rw_session_new (header);
+  RwJournal *journal = rw_journal_create (session, path, error);
+
+  if (journal == NULL)
+    return NULL;
+
+  RwJob *self = g_object_new (RW_TYPE_JOB, NULL);
+
+  self->mode = RW_JOB_BENCH;
+  take_session (self, session, journal);
+  return self;
+}
+
+RwJob *
+rw_job_new_continued (const char *path,
+                      char      **report,
+                      GError    **error)
+{
+  g_autoptr (RwJournalRead) read = NULL;
+  RwJournal *journal = rw_journal_open (path, &read, error);
+
+  if (journal == NULL)
+    return NULL;
+
+  RwJob *self = g_object_new (RW_TYPE_JOB, NULL);
+
+  self->mode = RW_JOB_BENCH;
+  take_session (self, read->session, journal);
+  *report = report_damage (read);
+  return self;
+}
+
+RwJob *
+rw_job_new_replay (const char *path,
+                   char      **report,
+                   GError    **error)
+{
+  g_autoptr (RwJournalRead) read = rw_journal_read_file (path, error);
+
+  if (read == NULL)
+    return NULL;
+
+  RwJob *self = g_object_new (RW_TYPE_JOB, NULL);
+
+  self->mode = RW_JOB_REPLAY;
+  self->path = g_strdup (path);
+  self->replay = rw_replay_new (read->session);
+  take_session (self, rw_replay_get_target (self->replay), NULL);
+  rw_view_set_horizon (self->view, rw_replay_get_length (self->replay));
+  rw_replay_seek (self->replay, rw_replay_get_length (self->replay));
+  *report = report_damage (read);
+  return self;
+}
+
+/* Its header names the practice meter as the bench meter, with its true specification. */
+static RwSessionHeader *
+practice_header (RwPracticeCabinet *cabinet,
+                 RwPracticeMeter   *meter)
+{
+  g_autoptr (GPtrArray) meters = g_ptr_array_new ();
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+
+  g_ptr_array_add (meters, (gpointer) rw_practice_meter_get_facts (meter));
+  return rw_session_header_new (rw_practice_cabinet_get_profile (cabinet),
+                                rw_practice_cabinet_get_name (cabinet), _ ("practice"), meters, now);
+}
+
+RwJob *
+rw_job_new_practice (RwPracticeCabinet *cabinet,
+                     const char        *path,
+                     GError           **error)
+{
+  g_autoptr (RwPracticeMeter) meter = rw_practice_meter_new (cabinet, RW_JOB_METER, _ ("practice meter"), 0.5, 2, 6000,
+                                                             rw_practice_cabinet_get_seed (cabinet));
+  g_autoptr (RwSession) session = rw_session_new (practice_header (cabinet, meter));
+  RwJournal *journal = rw_journal_create (session, path, error);
+
+  if (journal == NULL)
+    return NULL;
+
+  RwJob *self = g_object_new (RW_TYPE_JOB, NULL);
+
+  self->mode = RW_JOB_PRACTICE;
+  self->cabinet = g_object_ref (cabinet);
+  self->meter = g_steal_pointer (&meter);
+  take_session (self, session, journal);
+  rw_job_start_practice_meter (self);
+  return self;
+}
+
+/* --- what people do ------------------------------------------------------------------------------- */
+
+gboolean
+rw_job_can_write (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), FALSE);
+  return self->mode != RW_JOB_REPLAY;
+}
+
+gboolean
+rw_job_add (RwJob   *self,
+            RwEvent *event)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), FALSE);
+  if (!rw_job_can_write (self))
+    {
+      rw_event_clear (event);
+      return FALSE;
+    }
+  event->t = MAX (rw_job_get_now (self), rw_session_get_end (self->session));
+  rw_session_add (self->session, event);
+  return TRUE;
+}
+
+void
+rw_job_set_spot (RwJob      *self,
+                 const char *rail,
+                 RwPlace     place,
+                 RwKind      kind)
+{
+  g_return_if_fail (RW_IS_JOB (self));
+
+  const gboolean kind_only = self->kind != kind && g_strcmp0 (rw_view_get_rail (self->view), rail) == 0
+                             && rw_view_get_place (self->view) == place;
+
+  self->kind = kind;
+  rw_view_set_rail (self->view, rail);
+  rw_view_set_place (self->view, place);
+  if (self->cabinet != NULL)
+    rw_job_move_practice_leads (self);
+  if (kind_only)
+    g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_SPOT], 0);
+}
+
+const char *
+rw_job_get_rail (RwJob *self)
+{
+  const char *rail = rw_view_get_rail (self->view);
+
+  return rail != NULL ? rail : rw_profile_get_reference (rw_job_get_profile (self))->id;
+}
+
+RwPlace
+rw_job_get_place (RwJob *self)
+{
+  return rw_view_get_place (self->view);
+}
+
+RwKind
+rw_job_get_kind (RwJob *self)
+{
+  return self->kind;
+}
+
+void
+rw_job_move_rail (RwJob *self,
+                  int    by)
+{
+  RwProfile *profile = rw_job_get_profile (self);
+  const int n = (int) rw_profile_get_n_rails (profile);
+  const int at = rw_profile_index_of (profile, rw_job_get_rail (self));
+  const int next = at < 0 ? 0 : (at + by % n + n) % n;
+
+  rw_job_set_spot (self, rw_profile_get_rail (profile, (guint) next)->id, rw_job_get_place (self), self->kind);
+}
+
+void
+rw_job_keep (RwJob   *self,
+             double   value,
+             double   step,
+             gboolean over)
+{
+  const RwReading reading = rw_reading_make (rw_job_get_rail (self), rw_job_get_place (self), self->kind,
+                                             over ? (double) NAN : value, step, RW_JOB_METER);
+  RwEvent event = rw_event_make_reading (0, &reading);
+
+  rw_job_add (self, &event);
+}
+
+gboolean
+rw_job_keep_settled (RwJob *self)
+{
+  RwReading reading;
+
+  if (!rw_live_get_settled (&self->live, &reading))
+    return FALSE;
+
+  RwEvent event = rw_event_make_reading (0, &reading);
+
+  return rw_job_add (self, &event);
+}
+
+void
+rw_job_set_setup (RwJob  *self,
+                  RwSetup setup)
+{
+  RwEvent event = rw_event_make_setup (0, setup);
+
+  if (setup.power_on == RW_SAID_NOT && setup.board_fitted == RW_SAID_NOT && setup.warm == RW_SAID_NOT)
+    return;
+  if (!rw_job_add (self, &event) || self->cabinet == NULL)
+    return;
+  if (setup.board_fitted != RW_SAID_NOT)
+    rw_practice_cabinet_set_board_fitted (self->cabinet, setup.board_fitted == RW_SAID_YES);
+  if (setup.power_on != RW_SAID_NOT)
+    rw_practice_cabinet_set_power (self->cabinet, setup.power_on == RW_SAID_YES);
+}
+
+void
+rw_job_turn_trim (RwJob *self,
+                  double turn)
+{
+  RwEvent event = rw_event_make_trim (0);
+
+  if (!rw_job_add (self, &event) || self->cabinet == NULL)
+    return;
+  rw_practice_cabinet_turn_trim (self->cabinet, turn);
+}
+
+void
+rw_job_repair (RwJob      *self,
+               const char *cause)
+{
+  g_return_if_fail (RW_IS_JOB (self));
+  if (self->cabinet != NULL)
+    rw_practice_cabinet_repair (self->cabinet, cause);
+}
+
+void
+rw_job_retract (RwJob *self,
+                guint  n)
+{
+  RwEvent event = rw_event_make_retract (0, n);
+
+  if (n > 0)
+    rw_job_add (self, &event);
+}
+
+void
+rw_job_undo (RwJob *self)
+{
+  rw_job_retract (self, rw_session_get_undo (self->session));
+}
+
+void
+rw_job_redo (RwJob *self)
+{
+  rw_job_retract (self, rw_session_get_redo (self->session));
+}
+
+gboolean
+rw_job_move_file (RwJob      *self,
+                  const char *path,
+                  GError    **error)
+{
+  g_return_val_if_fail (self->journal != NULL, FALSE);
+  return rw_journal_move (self->journal, path, error);
+}
+
+gboolean
+rw_job_flush (RwJob   *self,
+              GError **error)
+{
+  return self->journal == NULL || rw_journal_flush (self->journal, error);
+}
+
+/* --- getters -------------------------------------------------------------------------------------- */
+
+RwJobMode
+rw_job_get_mode (RwJob *self)
+{
+  return self->mode;
+}
+
+RwSession *
+rw_job_get_session (RwJob *self)
+{
+  return self->session;
+}
+
+RwProfile *
+rw_job_get_profile (RwJob *self)
+{
+  return rw_session_get_profile (self->session);
+}
+
+RwBenchState *
+rw_job_get_state (RwJob *self)
+{
+  return self->state;
+}
+
+RwView *
+rw_job_get_view (RwJob *self)
+{
+  return self->view;
+}
+
+const RwLive *
+rw_job_get_live (RwJob *self)
+{
+  return &self->live;
+}
+
+RwReplay *
+rw_job_get_replay (RwJob *self)
+{
+  return self->replay;
+}
+
+RwPracticeCabinet *
+rw_job_get_cabinet (RwJob *self)
+{
+  return self->cabinet;
+}
+
+const char *
+rw_job_get_path (RwJob *self)
+{
+  return self->journal != NULL ? rw_journal_get_path (self->journal) : self->path;
+}
+
+const char *
+rw_job_get_trouble (RwJob *self)
+{
+  return self->journal != NULL ? rw_journal_get_trouble (self->journal) : NULL;
+}
+
+guint
+rw_job_get_kept (RwJob *self)
+{
+  return self->journal != NULL ? rw_journal_get_kept (self->journal) : 0;
+}
+
+/* --- the type ------------------------------------------------------------------------------------- */
+
+static void
+rw_job_dispose (GObject *object)
+{
+  RwJob *self = RW_JOB (object);
+
+  g_clear_handle_id (&self->timer, g_source_remove);
+  rw_job_set_link (self, NULL);
+  g_clear_object (&self->journal);
+  g_clear_object (&self->meter);
+  g_clear_object (&self->cabinet);
+  g_clear_object (&self->replay);
+  G_OBJECT_CLASS (rw_job_parent_class)->dispose (object);
+}
+
+static void
+rw_job_finalize (GObject *object)
+{
+  RwJob *self = RW_JOB (object);
+
+  rw_live_reset (&self->live);
+  g_clear_object (&self->view);
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->state, rw_bench_state_unref);
+  g_clear_pointer (&self->advice, rw_advice_unref);
+  g_clear_pointer (&self->knowledge, rw_knowledge_unref);
+  g_clear_pointer (&self->skipped, g_hash_table_unref);
+  g_free (self->advice_problem);
+  g_free (self->link_words);
+  g_free (self->path);
+  G_OBJECT_CLASS (rw_job_parent_class)->finalize (object);
+}
+
+static guint
+add_signal (const char *name,
+            GType       argument)
+{
+  return g_signal_new (name, RW_TYPE_JOB, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                       argument != G_TYPE_NONE ? 1 : 0, argument);
+}
+
+static void
+rw_job_class_init (RwJobClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = rw_job_dispose;
+  G_OBJECT_CLASS (klass)->finalize = rw_job_finalize;
+  rw_job_signals[RW_JOB_SIGNAL_CHANGED] = add_signal ("changed", G_TYPE_NONE);
+  rw_job_signals[RW_JOB_SIGNAL_ADVICE] = add_signal ("advice", G_TYPE_NONE);
+  rw_job_signals[RW_JOB_SIGNAL_LIVE] = add_signal ("live", G_TYPE_NONE);
+  rw_job_signals[RW_JOB_SIGNAL_SPOT] = add_signal ("spot", G_TYPE_NONE);
+  rw_job_signals[RW_JOB_SIGNAL_KEPT] = add_signal ("kept", G_TYPE_UINT);
+  rw_job_signals[RW_JOB_SIGNAL_TROUBLE] = add_signal ("trouble", G_TYPE_STRING);
+  rw_job_signals[RW_JOB_SIGNAL_LINK] = add_signal ("link", G_TYPE_STRING);
+  rw_job_signals[RW_JOB_SIGNAL_TICK] = add_signal ("tick", G_TYPE_NONE);
+}
+
+static void
+rw_job_init (RwJob *self)
+{
+  self->skipped = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+}

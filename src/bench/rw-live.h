@@ -1,0 +1,30 @@
+/* rw-live.h: what the meter shows now, worked out from the samples of a session.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "rw-session.h"
+#include "rw-settle.h"
+
+G_BEGIN_DECLS
+
+/* The newest sample and whether its stream has come to rest. A plain value, part of a job. */
+typedef struct
+{
+  gboolean  has_value;
+  RwReading sample;
+  double    t;       /* seconds: when it came */
+  RwSettled settled; /* of the stream at this spot */
+  RwSettle *settle;  /* owned; NULL until the first sample */
+} RwLive;
+
+/* Takes the next sample; a new spot starts the settling afresh. */
+void rw_live_push (RwLive *self, double t, const RwReading *sample);
+
+/* Forgets everything: no meter, or a replay went back. */
+void rw_live_reset (RwLive *self);
+
+/* The settled value as a reading to keep; FALSE when nothing has settled. */
+gboolean rw_live_get_settled (const RwLive *self, RwReading *reading);
+
+G_END_DECLS

@@ -1,0 +1,491 @@
+/* rw-main-window-actions.c: every command of the window, and when it can be used.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-main-window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "rw-log-window.h"
+#include "rw-meter-window.h"
+#include "rw-new-job.h"
+
+/* --- jobs ----------------------------------------------------------------------------------------- */
+
+static void
+new_job_chosen_cb (RwNewJob     *dialog,
+                   RwMainWindow *self)
+{
+  RwSessionHeader *header = rw_new_job_dup_header (dialog);
+
+  if (header != NULL)
+    rw_main_window_start_job (self, header);
+}
+
+static void
+new_job (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  GtkWidget *dialog = rw_new_job_new (GTK_WINDOW (widget), self->settings);
+
+  g_signal_connect_object (dialog, "chosen", G_CALLBACK (new_job_chosen_cb), widget, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+open_session (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  rw_main_window_ask_open (RW_MAIN_WINDOW (widget));
+}
+
+static void
+practice (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  rw_main_window_practice (RW_MAIN_WINDOW (widget));
+}
+
+static void
+go_on (GtkWidget  *widget,
+       const char *name,
+       GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  g_autofree char *path = g_strdup (rw_job_get_path (self->job));
+
+  rw_main_window_continue (self, path);
+}
+
+static void
+save_copy (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  rw_main_window_ask_copy (RW_MAIN_WINDOW (widget));
+}
+
+static void
+save_picture (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  rw_main_window_ask_picture (RW_MAIN_WINDOW (widget));
+}
+
+static void
+show_log (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  gtk_window_present (GTK_WINDOW (rw_log_window_new (GTK_WINDOW (self), self->job)));
+}
+
+static void
+show_meter_window (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  gtk_window_present (GTK_WINDOW (rw_meter_window_new (GTK_WINDOW (self), self->job, self->settings)));
+}
+
+/* --- setup and trim ------------------------------------------------------------------------------- */
+
+static RwSaid
+other (RwSaid said)
+{
+  return said == RW_SAID_YES ? RW_SAID_NO : RW_SAID_YES;
+}
+
+static void
+toggle_power (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  const RwSetup now = rw_bench_state_get_setup (rw_job_get_state (self->job));
+
+  rw_job_set_setup (self->job, (RwSetup){ other (now.power_on), RW_SAID_NOT, RW_SAID_NOT });
+}
+
+static void
+toggle_board (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  const RwSetup now = rw_bench_state_get_setup (rw_job_get_state (self->job));
+
+  if (now.power_on == RW_SAID_YES)
+    {
+      rw_banner_show (self->banner, RW_BANNER_WARNING,
+                      _ ("Never plug a board with the power on. Switch off, wait until the rails have fallen, then plug."),
+                      _ ("All right"), NULL);
+      return;
+    }
+  rw_job_set_setup (self->job, (RwSetup){ RW_SAID_NOT, other (now.board_fitted), RW_SAID_NOT });
+}
+
+static void
+toggle_warm (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  const RwSetup now = rw_bench_state_get_setup (rw_job_get_state (self->job));
+
+  rw_job_set_setup (self->job, (RwSetup){ RW_SAID_NOT, RW_SAID_NOT, other (now.warm) });
+}
+
+static void
+trim_turned (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  rw_job_turn_trim (RW_MAIN_WINDOW (widget)->job, 0);
+}
+
+static void
+turn_trim (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  rw_job_turn_trim (RW_MAIN_WINDOW (widget)->job, g_variant_get_double (parameter));
+}
+
+/* --- readings and words --------------------------------------------------------------------------- */
+
+static void
+keep_settled (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  rw_job_keep_settled (RW_MAIN_WINDOW (widget)->job);
+}
+
+static void
+set_place (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  const char *rail = rw_job_get_rail (self->job);
+  RwPlace place;
+
+  if (!rw_place_from_id (g_variant_get_string (parameter, NULL), &place))
+    return;
+  if (g_str_equal (rail, RW_RAIL_GROUND) && place != RW_PLACE_WIRE)
+    rail = rw_profile_get_reference (rw_job_get_profile (self->job))->id;
+  rw_job_set_spot (self->job, rail, place, place == RW_PLACE_WIRE ? RW_KIND_DC : rw_job_get_kind (self->job));
+}
+
+static void
+aim_ground (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  rw_job_set_spot (RW_MAIN_WINDOW (widget)->job, RW_RAIL_GROUND, RW_PLACE_WIRE, RW_KIND_DC);
+}
+
+static void
+set_rail (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+  const gint32 index = g_variant_get_int32 (parameter);
+  RwProfile *profile = rw_job_get_profile (self->job);
+
+  if (index >= 1 && (guint) index <= rw_profile_get_n_rails (profile))
+    rw_job_set_spot (self->job, rw_profile_get_rail (profile, (guint) index - 1)->id, rw_job_get_place (self->job),
+                     rw_job_get_kind (self->job));
+}
+
+static void
+move_rail (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  rw_job_move_rail (RW_MAIN_WINDOW (widget)->job, g_str_equal (name, "win.next-rail") ? 1 : -1);
+}
+
+/* The text widget that has the focus undoes its own typing first. */
+static gboolean
+text_undoes (GtkWidget  *widget,
+             const char *text_action)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (widget));
+
+  if (!GTK_IS_TEXT (focus) && !GTK_IS_TEXT_VIEW (focus))
+    return FALSE;
+  if (GTK_IS_TEXT (focus) && gtk_entry_buffer_get_length (gtk_text_get_buffer (GTK_TEXT (focus))) == 0
+      && g_str_equal (text_action, "text.undo"))
+    return FALSE; /* nothing typed: the key means the job */
+  gtk_widget_activate_action (focus, text_action, NULL);
+  return TRUE;
+}
+
+static void
+undo (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  if (!text_undoes (widget, "text.undo"))
+    rw_job_undo (RW_MAIN_WINDOW (widget)->job);
+}
+
+static void
+redo (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  if (!text_undoes (widget, "text.redo"))
+    rw_job_redo (RW_MAIN_WINDOW (widget)->job);
+}
+
+static void
+mark (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwEvent event = rw_event_make_mark (0, _ ("reset seen"));
+
+  rw_job_add (RW_MAIN_WINDOW (widget)->job, &event);
+}
+
+static void
+note_done_cb (RwMainWindow *self)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->note_entry));
+
+  if (*text != '\0' && self->job != NULL)
+    {
+      RwEvent event = rw_event_make_note (0, text);
+
+      rw_job_add (self->job, &event);
+    }
+  gtk_editable_set_text (GTK_EDITABLE (self->note_entry), "");
+  gtk_popover_popdown (GTK_POPOVER (self->note_popover));
+}
+
+static void
+make_note_popover (RwMainWindow *self)
+{
+  self->note_popover = gtk_popover_new ();
+  self->note_entry = GTK_ENTRY (gtk_entry_new ());
+  gtk_entry_set_placeholder_text (self->note_entry, _ ("A note; Enter keeps it"));
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->note_entry), 40);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->note_entry), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Note"), -1);
+  g_signal_connect_swapped (self->note_entry, "activate", G_CALLBACK (note_done_cb), self);
+  gtk_popover_set_child (GTK_POPOVER (self->note_popover), GTK_WIDGET (self->note_entry));
+  gtk_popover_set_position (GTK_POPOVER (self->note_popover), GTK_POS_TOP);
+  gtk_widget_set_parent (self->note_popover, GTK_WIDGET (self->entry));
+}
+
+static void
+note (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  if (self->note_popover == NULL)
+    make_note_popover (self);
+  gtk_popover_popup (GTK_POPOVER (self->note_popover));
+  gtk_widget_grab_focus (GTK_WIDGET (self->note_entry));
+}
+
+static void
+take_check (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  rw_symptom_side_take_check (RW_MAIN_WINDOW (widget)->side);
+}
+
+static void
+open_symptoms (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  rw_main_window_show_side (RW_MAIN_WINDOW (widget), TRUE);
+  rw_symptom_side_open_symptoms (RW_MAIN_WINDOW (widget)->side);
+}
+
+/* --- looking -------------------------------------------------------------------------------------- */
+
+static void
+zoom (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwView *view = rw_job_get_view (RW_MAIN_WINDOW (widget)->job);
+  const double middle = (rw_view_get_start (view) + rw_view_get_end (view)) / 2;
+
+  if (g_str_equal (name, "win.zoom-fit"))
+    rw_view_fit (view);
+  else
+    rw_view_zoom (view, g_str_equal (name, "win.zoom-in") ? 0.5 : 2, middle);
+}
+
+static void
+toggle_side (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  rw_main_window_show_side (self, !self->side_wanted);
+}
+
+static void
+toggle_fullscreen (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  if (gtk_window_is_fullscreen (GTK_WINDOW (widget)))
+    gtk_window_unfullscreen (GTK_WINDOW (widget));
+  else
+    gtk_window_fullscreen (GTK_WINDOW (widget));
+}
+
+/* --- replay --------------------------------------------------------------------------------------- */
+
+static void
+play (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwReplay *replay = rw_job_get_replay (RW_MAIN_WINDOW (widget)->job);
+
+  rw_replay_set_playing (replay, !rw_replay_get_playing (replay));
+}
+
+static void
+step (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  rw_replay_step (rw_job_get_replay (RW_MAIN_WINDOW (widget)->job), g_str_equal (name, "win.step-forward"));
+}
+
+static void
+change_speed (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  rw_replay_bar_change_speed (RW_MAIN_WINDOW (widget)->replay_bar, g_str_equal (name, "win.faster") ? 1 : -1);
+}
+
+/* --- which can be used when ----------------------------------------------------------------------- */
+
+typedef enum
+{
+  ALWAYS,
+  WITH_JOB,      /* something is opened */
+  WITH_WRITABLE, /* and it is no replay */
+  WITH_REPLAY,
+  WITH_PRACTICE,
+} When;
+
+typedef void (*ActionFunc) (GtkWidget  *widget,
+                            const char *name,
+                            GVariant   *parameter);
+
+static const struct
+{
+  const char *name;
+  const char *parameter; /* GVariant type, or NULL */
+  ActionFunc  func;
+  When        when;
+} actions[] = {
+  { "win.new-job", NULL, new_job, ALWAYS },
+  { "win.open", NULL, open_session, ALWAYS },
+  { "win.practice", NULL, practice, ALWAYS },
+  { "win.fullscreen", NULL, toggle_fullscreen, ALWAYS },
+  { "win.continue", NULL, go_on, WITH_REPLAY },
+  { "win.save-copy", NULL, save_copy, WITH_JOB },
+  { "win.save-picture", NULL, save_picture, WITH_JOB },
+  { "win.log", NULL, show_log, WITH_JOB },
+  { "win.meter", NULL, show_meter_window, WITH_WRITABLE },
+  { "win.toggle-power", NULL, toggle_power, WITH_WRITABLE },
+  { "win.toggle-board", NULL, toggle_board, WITH_WRITABLE },
+  { "win.toggle-warm", NULL, toggle_warm, WITH_WRITABLE },
+  { "win.trim-turned", NULL, trim_turned, WITH_WRITABLE },
+  { "win.trim", "d", turn_trim, WITH_PRACTICE },
+  { "win.keep-settled", NULL, keep_settled, WITH_WRITABLE },
+  { "win.place", "s", set_place, WITH_JOB },
+  { "win.ground", NULL, aim_ground, WITH_JOB },
+  { "win.rail", "i", set_rail, WITH_JOB },
+  { "win.next-rail", NULL, move_rail, WITH_JOB },
+  { "win.previous-rail", NULL, move_rail, WITH_JOB },
+  { "win.undo", NULL, undo, WITH_WRITABLE },
+  { "win.redo", NULL, redo, WITH_WRITABLE },
+  { "win.mark", NULL, mark, WITH_WRITABLE },
+  { "win.note", NULL, note, WITH_WRITABLE },
+  { "win.take-check", NULL, take_check, WITH_WRITABLE },
+  { "win.symptoms", NULL, open_symptoms, WITH_WRITABLE },
+  { "win.zoom-in", NULL, zoom, WITH_JOB },
+  { "win.zoom-out", NULL, zoom, WITH_JOB },
+  { "win.zoom-fit", NULL, zoom, WITH_JOB },
+  { "win.side", NULL, toggle_side, WITH_JOB },
+  { "win.play", NULL, play, WITH_REPLAY },
+  { "win.step-back", NULL, step, WITH_REPLAY },
+  { "win.step-forward", NULL, step, WITH_REPLAY },
+  { "win.faster", NULL, change_speed, WITH_REPLAY },
+  { "win.slower", NULL, change_speed, WITH_REPLAY },
+};
+
+void
+rw_main_window_install_actions (GtkWidgetClass *widget_class)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_class_install_action (widget_class, actions[i].name, actions[i].parameter, actions[i].func);
+}
+
+static gboolean
+is_time_for (RwMainWindow *self,
+             When          when)
+{
+  switch (when)
+    {
+    case WITH_JOB:
+      return self->job != NULL;
+    case WITH_WRITABLE:
+      return self->job != NULL && rw_job_can_write (self->job);
+    case WITH_REPLAY:
+      return self->job != NULL && rw_job_get_replay (self->job) != NULL;
+    case WITH_PRACTICE:
+      return self->job != NULL && rw_job_get_cabinet (self->job) != NULL;
+    case ALWAYS:
+    default:
+      return TRUE;
+    }
+}
+
+void
+rw_main_window_update_actions (RwMainWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), actions[i].name, is_time_for (self, actions[i].when));
+  if (self->job == NULL || !rw_job_can_write (self->job))
+    return;
+
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (self));
+  const gboolean typing = GTK_IS_TEXT (focus) || GTK_IS_TEXT_VIEW (focus);
+  RwSession *session = rw_job_get_session (self->job);
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", typing || rw_session_get_undo (session) != 0);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", typing || rw_session_get_redo (session) != 0);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.keep-settled",
+                                 rw_job_get_live (self->job)->settled.settled);
+}

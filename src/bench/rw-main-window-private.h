@@ -1,0 +1,70 @@
+/* rw-main-window-private.h: what the parts of the main window share. For rw-main-window*.c alone.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "rw-banner.h"
+#include "rw-chart-view.h"
+#include "rw-entry-row.h"
+#include "rw-main-window.h"
+#include "rw-plan-view.h"
+#include "rw-practice-bar.h"
+#include "rw-rail-strip.h"
+#include "rw-replay-bar.h"
+#include "rw-symptom-side.h"
+
+G_BEGIN_DECLS
+
+struct _RwMainWindow
+{
+  GtkApplicationWindow parent_instance;
+  GSettings           *settings; /* (nullable) */
+  RwJob               *job;      /* (nullable) */
+
+  GtkWidget      *title;
+  GtkWidget      *subtitle;
+  GtkMenuButton  *setup_button;
+  GtkButton      *side_button;
+  GtkButton      *meter_button;
+  RwBanner       *banner;
+  RwBanner       *danger;
+  RwBanner       *trouble;
+  GtkStack       *stack;
+  RwSymptomSide  *side;
+  GtkWidget      *side_revealer;
+  RwRailStrip    *strip;
+  RwChartView    *chart;
+  GtkDropDown    *chart_mode;
+  GtkLabel       *sentence;
+  RwEntryRow     *entry;
+  RwPracticeBar  *practice;
+  RwReplayBar    *replay_bar;
+  GtkWidget      *replay_box;
+  GtkWidget      *plan_column;
+  RwPlanView     *plan;
+  GtkWidget      *note_popover;
+  GtkEntry       *note_entry;
+
+  gboolean side_wanted; /* the drawer, when the window is narrow */
+  int      last_width;
+  char    *banner_path; /* what the banner's first button is about */
+};
+
+/* rw-main-window-actions.c */
+void rw_main_window_install_actions (GtkWidgetClass *widget_class);
+void rw_main_window_update_actions (RwMainWindow *self);
+
+/* rw-main-window-keys.c: keys without a modifier, while no text field has the focus. */
+void rw_main_window_add_keys (RwMainWindow *self);
+
+void rw_main_window_show_side (RwMainWindow *self, gboolean show);
+
+/* rw-main-window-files.c */
+void rw_main_window_ask_open (RwMainWindow *self);
+void rw_main_window_ask_copy (RwMainWindow *self);
+void rw_main_window_ask_picture (RwMainWindow *self);
+void rw_main_window_ask_move (RwMainWindow *self);
+void rw_main_window_continue (RwMainWindow *self, const char *path);
+void rw_main_window_start_job (RwMainWindow *self, RwSessionHeader *header);
+
+G_END_DECLS

@@ -1,0 +1,188 @@
+/* rw-plan-view.c: the plan as a tree.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * GtkListView keeps Tab to itself in GTK 4.8, a press for each row; rw-tab-out.c lets it leave.
+ */
+#include "config.h"
+
+#include "rw-plan-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "rw-plan-node.h"
+#include "rw-quantity.h"
+#include "rw-tab-out.h"
+
+struct _RwPlanView
+{
+  GtkWidget   parent_instance;
+  RwJob      *job;
+  GtkWidget  *scroller;
+  GtkListView *list;
+};
+
+G_DEFINE_FINAL_TYPE (RwPlanView, rw_plan_view, GTK_TYPE_WIDGET)
+
+static GListModel *
+children_cb (gpointer item,
+             gpointer data)
+{
+  return rw_plan_node_list_children (item);
+}
+
+static void
+setup_row_cb (GtkSignalListItemFactory *factory,
+              GtkListItem              *item,
+              gpointer                  data)
+{
+  GtkWidget *expander = gtk_tree_expander_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *title = gtk_label_new ("");
+  GtkWidget *detail = gtk_label_new ("");
+
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_label_set_xalign (GTK_LABEL (detail), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (detail), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (detail, "caption");
+  gtk_widget_add_css_class (detail, "quiet");
+  gtk_box_append (GTK_BOX (box), title);
+  gtk_box_append (GTK_BOX (box), detail);
+  gtk_tree_expander_set_child (GTK_TREE_EXPANDER (expander), box);
+  gtk_list_item_set_child (item, expander);
+}
+
+static const char *
+glyph_of (RwPlanRowKind kind)
+{
+  switch (kind)
+    {
+    case RW_PLAN_ROW_CHECK:
+      return "?";
+    case RW_PLAN_ROW_REPAIR:
+      return "✔";
+    case RW_PLAN_ROW_OUTCOME:
+      return "→";
+    case RW_PLAN_ROW_REST:
+    default:
+      return "…";
+    }
+}
+
+static void
+bind_row_cb (GtkSignalListItemFactory *factory,
+             GtkListItem              *item,
+             gpointer                  data)
+{
+  GtkTreeListRow *row = gtk_list_item_get_item (item);
+  g_autoptr (RwPlanNode) node = gtk_tree_list_row_get_item (row);
+  GtkTreeExpander *expander = GTK_TREE_EXPANDER (gtk_list_item_get_child (item));
+  GtkWidget *box = gtk_tree_expander_get_child (expander);
+  GtkWidget *title = gtk_widget_get_first_child (box);
+  GtkWidget *detail = gtk_widget_get_next_sibling (title);
+  g_autofree char *text = g_strdup_printf ("%s %s", glyph_of (rw_plan_node_get_kind (node)),
+                                           rw_plan_node_get_title (node));
+
+  gtk_tree_expander_set_list_row (expander, row);
+  gtk_label_set_text (GTK_LABEL (title), text);
+  gtk_label_set_text (GTK_LABEL (detail), rw_plan_node_get_detail (node));
+  gtk_widget_set_visible (detail, *rw_plan_node_get_detail (node) != '\0');
+  gtk_widget_set_tooltip_text (box, rw_plan_node_get_title (node));
+}
+
+static void
+unbind_row_cb (GtkSignalListItemFactory *factory,
+               GtkListItem              *item,
+               gpointer                  data)
+{
+  gtk_tree_expander_set_list_row (GTK_TREE_EXPANDER (gtk_list_item_get_child (item)), NULL);
+}
+
+/* Opening a row by the keyboard or a double click. */
+static void
+activate_cb (GtkListView *list,
+             guint        position,
+             gpointer     data)
+{
+  g_autoptr (GtkTreeListRow) row = g_list_model_get_item (G_LIST_MODEL (gtk_list_view_get_model (list)), position);
+
+  if (row != NULL)
+    gtk_tree_list_row_set_expanded (row, !gtk_tree_list_row_get_expanded (row));
+}
+
+static void
+refresh (RwPlanView *self)
+{
+  RwAdvice *advice = self->job != NULL ? rw_job_get_advice (self->job) : NULL;
+
+  if (advice == NULL)
+    {
+      gtk_list_view_set_model (self->list, NULL);
+      return;
+    }
+
+  GtkTreeListModel *tree = gtk_tree_list_model_new (rw_plan_node_list_roots (advice), FALSE, FALSE, children_cb,
+                                                    NULL, NULL);
+  g_autoptr (GtkTreeListRow) first = gtk_tree_list_model_get_row (tree, 0);
+
+  if (first != NULL)
+    gtk_tree_list_row_set_expanded (first, TRUE);
+
+  g_autoptr (GtkSingleSelection) selection = gtk_single_selection_new (G_LIST_MODEL (tree));
+
+  gtk_single_selection_set_autoselect (selection, FALSE);
+  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (selection));
+}
+
+void
+rw_plan_view_set_job (RwPlanView *self,
+                      RwJob      *job)
+{
+  g_return_if_fail (RW_IS_PLAN_VIEW (self));
+  if (self->job != NULL)
+    g_signal_handlers_disconnect_by_data (self->job, self);
+  g_set_object (&self->job, job);
+  if (job != NULL)
+    g_signal_connect_object (job, "advice", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
+  refresh (self);
+}
+
+static void
+rw_plan_view_dispose (GObject *object)
+{
+  RwPlanView *self = RW_PLAN_VIEW (object);
+
+  g_clear_object (&self->job);
+  g_clear_pointer (&self->scroller, gtk_widget_unparent);
+  G_OBJECT_CLASS (rw_plan_view_parent_class)->dispose (object);
+}
+
+static void
+rw_plan_view_class_init (RwPlanViewClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = rw_plan_view_dispose;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "planview");
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+rw_plan_view_init (RwPlanView *self)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_row_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_row_cb), NULL);
+  g_signal_connect (factory, "unbind", G_CALLBACK (unbind_row_cb), NULL);
+  self->list = GTK_LIST_VIEW (gtk_list_view_new (NULL, factory));
+  gtk_list_view_set_single_click_activate (self->list, FALSE);
+  g_signal_connect (self->list, "activate", G_CALLBACK (activate_cb), NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Plan"), -1);
+  rw_tab_out_install (GTK_WIDGET (self->list));
+
+  self->scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 150);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->list));
+  gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+}

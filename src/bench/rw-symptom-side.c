@@ -1,0 +1,99 @@
+/* rw-symptom-side.c: the side of the window that thinks.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-symptom-side.h"
+
+#include "rw-cause-list.h"
+#include "rw-check-card.h"
+#include "rw-plan-view.h"
+#include "rw-symptom-picker.h"
+
+struct _RwSymptomSide
+{
+  GtkWidget        parent_instance;
+  GtkWidget       *box;
+  GtkWidget       *scroller;
+  RwSymptomPicker *picker;
+  RwCheckCard     *card;
+  RwCauseList     *causes;
+  GtkWidget       *plan_box;
+  RwPlanView      *plan;
+};
+
+static guint aimed_signal;
+
+G_DEFINE_FINAL_TYPE (RwSymptomSide, rw_symptom_side, GTK_TYPE_WIDGET)
+
+static void
+aimed_cb (RwSymptomSide *self)
+{
+  g_signal_emit (self, aimed_signal, 0);
+}
+
+void
+rw_symptom_side_set_job (RwSymptomSide *self,
+                         RwJob         *job)
+{
+  g_return_if_fail (RW_IS_SYMPTOM_SIDE (self));
+  rw_symptom_picker_set_job (self->picker, job);
+  rw_check_card_set_job (self->card, job);
+  rw_cause_list_set_job (self->causes, job);
+  rw_plan_view_set_job (self->plan, job);
+}
+
+void
+rw_symptom_side_set_shows_plan (RwSymptomSide *self,
+                                gboolean       shows_plan)
+{
+  gtk_widget_set_visible (self->plan_box, shows_plan);
+}
+
+void
+rw_symptom_side_open_symptoms (RwSymptomSide *self)
+{
+  rw_symptom_picker_open (self->picker);
+}
+
+void
+rw_symptom_side_take_check (RwSymptomSide *self)
+{
+  rw_check_card_take (self->card);
+}
+
+static void
+rw_symptom_side_dispose (GObject *object)
+{
+  gtk_widget_dispose_template (GTK_WIDGET (object), RW_TYPE_SYMPTOM_SIDE);
+  G_OBJECT_CLASS (rw_symptom_side_parent_class)->dispose (object);
+}
+
+static void
+rw_symptom_side_class_init (RwSymptomSideClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = rw_symptom_side_dispose;
+  aimed_signal = g_signal_new ("aimed", RW_TYPE_SYMPTOM_SIDE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                               G_TYPE_NONE, 0);
+  g_type_ensure (RW_TYPE_SYMPTOM_PICKER);
+  g_type_ensure (RW_TYPE_CHECK_CARD);
+  g_type_ensure (RW_TYPE_CAUSE_LIST);
+  g_type_ensure (RW_TYPE_PLAN_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-symptom-side.ui");
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, box);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, scroller);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, picker);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, card);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, causes);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, plan_box);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, plan);
+}
+
+static void
+rw_symptom_side_init (RwSymptomSide *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (self->card, "aimed", G_CALLBACK (aimed_cb), self);
+}
