@@ -1,0 +1,182 @@
+/* test-replay.c: a replay shows what was, and changes nothing.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include <glib.h>
+
+#include "rw-bench-state.h"
+#include "rw-event-json.h"
+#include "rw-replay.h"
+
+static RwSession *
+load_demo (void)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions",
+                                            "tidepool-racer-trim.rwlog", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RwJournalRead) read = rw_journal_read_file (path, &error);
+
+  g_assert_no_error (error);
+  return g_object_ref (read->session);
+}
+
+/* All lines of a session, and what its state says, as text. */
+static char *
+to_text (RwSession *session)
+{
+  GString *text = g_string_new (NULL);
+  g_autoptr (RwBenchState) state = rw_bench_state_new (session);
+
+  for (guint i = 0; i < rw_session_get_n_events (session); i++)
+    rw_event_append_line (rw_session_get_event (session, i), text);
+  for (guint i = 0; i < rw_bench_state_get_n_spots (state); i++)
+    {
+      const RwSpotState *spot = rw_bench_state_get_spot (state, i);
+
+      g_string_append_printf (text, "%s %d %d %.17g %.17g %d %d\n", spot->reading.rail, spot->reading.place,
+                              spot->reading.kind, spot->reading.value, spot->u, spot->verdict, spot->stale);
+    }
+  return g_string_free (text, FALSE);
+}
+
+/* What an honest replay at @t holds: the events up to then, added one by one. */
+static char *
+expected_at (RwSession *source,
+             double     t)
+{
+  g_autoptr (RwSession) fresh = rw_session_new (rw_session_header_copy (rw_session_get_header (source)));
+
+  for (guint i = 0; i < rw_session_get_n_events (source); i++)
+    if (rw_session_get_event (source, i)->t <= t)
+      {
+        RwEvent copy = rw_event_copy (rw_session_get_event (source, i));
+
+        rw_session_add (fresh, &copy);
+      }
+  return to_text (fresh);
+}
+
+static void
+check_at (RwReplay *replay,
+          double    t)
+{
+  g_autofree char *expected = expected_at (rw_replay_get_source (replay), t);
+  g_autofree char *found = to_text (rw_replay_get_target (replay));
+
+  g_assert_cmpstr (found, ==, expected);
+}
+
+static void
+test_end (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  g_autofree char *live = to_text (source);
+
+  rw_replay_seek (replay, rw_replay_get_length (replay));
+
+  g_autofree char *replayed = to_text (rw_replay_get_target (replay));
+
+  g_assert_cmpstr (replayed, ==, live);
+}
+
+static void
+test_seek (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20261125);
+
+  for (int i = 0; i < 60; i++)
+    {
+      const double t = g_rand_double_range (rand, 0, rw_replay_get_length (replay));
+
+      rw_replay_seek (replay, t);
+      g_assert_cmpfloat (rw_replay_get_position (replay), ==, t);
+      check_at (replay, t);
+    }
+  rw_replay_seek (replay, -5);
+  g_assert_cmpfloat (rw_replay_get_position (replay), ==, 0);
+  rw_replay_seek (replay, 1e9);
+  g_assert_cmpfloat (rw_replay_get_position (replay), ==, rw_replay_get_length (replay));
+}
+
+/* The clock: speed times real time, and it stops at the end. */
+static void
+test_clock (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+
+  rw_replay_advance (replay, 10);
+  g_assert_cmpfloat (rw_replay_get_position (replay), ==, 0);
+  rw_replay_set_playing (replay, TRUE);
+  rw_replay_advance (replay, 2);
+  g_assert_cmpfloat_with_epsilon (rw_replay_get_position (replay), 2, 1e-9);
+  rw_replay_set_speed (replay, 30);
+  rw_replay_advance (replay, 1);
+  g_assert_cmpfloat_with_epsilon (rw_replay_get_position (replay), 32, 1e-9);
+  check_at (replay, 32);
+  rw_replay_set_speed (replay, 1000);
+  g_assert_cmpfloat (rw_replay_get_speed (replay), ==, RW_REPLAY_MAX_SPEED);
+  rw_replay_set_speed (replay, 0.01);
+  g_assert_cmpfloat (rw_replay_get_speed (replay), ==, RW_REPLAY_MIN_SPEED);
+  rw_replay_advance (replay, 1e6);
+  g_assert_false (rw_replay_get_playing (replay));
+  g_assert_cmpuint (rw_session_get_n_events (rw_replay_get_target (replay)), ==, rw_session_get_n_events (source));
+  rw_replay_set_playing (replay, TRUE);
+  g_assert_cmpfloat (rw_replay_get_position (replay), ==, 0);
+}
+
+/* Steps go from landmark to landmark, samples between them included, and back the same way. */
+static void
+test_steps (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  RwSession *target = rw_replay_get_target (replay);
+  const guint n = rw_session_get_n_landmarks (source);
+
+  for (guint i = 0; i < n; i++)
+    {
+      rw_replay_step (replay, TRUE);
+      g_assert_cmpuint (rw_session_get_n_landmarks (target), ==, i + 1);
+      g_assert_cmpuint (rw_session_get_n_events (target), ==, rw_session_get_landmark (source, i) + 1);
+    }
+  for (guint i = n; i > 0; i--)
+    {
+      rw_replay_step (replay, FALSE);
+      g_assert_cmpuint (rw_session_get_n_landmarks (target), ==, i - 1);
+    }
+  rw_replay_step (replay, FALSE);
+  g_assert_cmpuint (rw_session_get_n_events (target), ==, 0);
+}
+
+static void
+test_empty (void)
+{
+  g_autoptr (RwSession) demo = load_demo ();
+  g_autoptr (RwSession) empty = rw_session_new (rw_session_header_copy (rw_session_get_header (demo)));
+  g_autoptr (RwReplay) replay = rw_replay_new (empty);
+
+  rw_replay_step (replay, TRUE);
+  rw_replay_step (replay, FALSE);
+  rw_replay_set_playing (replay, TRUE);
+  rw_replay_advance (replay, 1);
+  g_assert_cmpfloat (rw_replay_get_length (replay), ==, 0);
+  g_assert_cmpuint (rw_session_get_n_events (rw_replay_get_target (replay)), ==, 0);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/replay/at its end it says what the live session said, byte for byte", test_end);
+  g_test_add_func ("/replay/anywhere, by any way, it holds what had happened and nothing else", test_seek);
+  g_test_add_func ("/replay/its clock runs at its speed and stops at the end", test_clock);
+  g_test_add_func ("/replay/steps go from event to event and back", test_steps);
+  g_test_add_func ("/replay/an empty session replays to nothing", test_empty);
+  return g_test_run ();
+}

@@ -1,0 +1,144 @@
+#!/usr/bin/python3
+"""What the demo sessions are made of, and what the program concludes from each when it is replayed.
+
+SPDX-License-Identifier: GPL-3.0-or-later
+
+usage: test-demos.py RAILWRIGHT-LOG MAKE-SESSION DEMO-FOLDER
+"""
+
+import json
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+LOG, MAKE, FOLDER = sys.argv[1], sys.argv[2], Path(sys.argv[3])
+
+# demo: the cause that must lead, and the event before which it must (a trim outdates what was read before it)
+DEMOS = {
+    "tidepool-racer-trim": ("trim-low", "trim"),
+    "lantern-drift-wiring": ("edge-oxidised", "repair"),
+    "foghorn-alley-hum": ("audio-filter-tired", "repair"),
+    "kelp-gardens-minus-five": ("minus5-lost-supply", "repair"),
+}
+
+
+def summary(path):
+    done = subprocess.run([LOG, "summary", "--json", path], capture_output=True, text=True)
+    if done.returncode != 0:
+        raise AssertionError(f"summary of {path}: {done.stderr}")
+    return json.loads(done.stdout)
+
+
+def lines_of(name):
+    return (FOLDER / f"{name}.rwlog").read_text(encoding="utf-8").splitlines(keepends=True)
+
+
+def until(lines, key, folder, after=0):
+    """The session up to just before the event with this payload."""
+    for i, line in enumerate(lines):
+        if i > after and key in json.loads(line):
+            cut = Path(folder) / "cut.rwlog"
+            cut.write_text("".join(lines[:i]), encoding="utf-8")
+            return str(cut)
+    raise AssertionError(f"there is no {key}")
+
+
+def spot(found, rail, place):
+    return next(r for r in found["rails"] if r["rail"] == rail and r["place"] == place)
+
+
+def test_made(name):
+    """was made by the practice cabinet from its script, number for number"""
+    with tempfile.TemporaryDirectory() as folder:
+        made = Path(folder) / "made.rwlog"
+        subprocess.run([MAKE, str(FOLDER / f"{name}.steps"), str(made)], check=True)
+        assert made.read_bytes() == (FOLDER / f"{name}.rwlog").read_bytes(), "differs from what its script gives"
+
+
+def test_cause(name):
+    """before the repair the planted cause leads, and afterwards nothing is left outside"""
+    cause, event = DEMOS[name]
+    with tempfile.TemporaryDirectory() as folder:
+        before = summary(until(lines_of(name), event, folder))
+        assert before["causes"][0]["cause"] == cause, f"leads: {before['causes'][:3]}"
+        assert before["causes"][0]["p"] > 0.6, f"leads weakly: {before['causes'][:3]}"
+    after = summary(str(FOLDER / f"{name}.rwlog"))
+    outside = [r for r in after["rails"] if r["verdict"] == "outside" and not r["stale"]]
+    assert not outside, f"still outside: {outside}"
+    assert not after["warnings"], after["warnings"]
+    assert after["causes"][0]["cause"] == cause
+    assert {s["state"] for s in after["symptoms"]} == {"cured"}, after["symptoms"]
+
+
+def test_story(name):
+    """has notes and marks that tell it"""
+    kinds = [next(k for k in json.loads(line) if k not in ("n", "t")) for line in lines_of(name)[1:]]
+    assert kinds.count("note") >= 2 and kinds.count("mark") >= 3
+
+
+def test_trim():
+    """tidepool-racer-trim: low before, inside after, and every rail read again after the last turn"""
+    with tempfile.TemporaryDirectory() as folder:
+        before = summary(until(lines_of("tidepool-racer-trim"), "trim", folder))
+        assert spot(before, "p5", "board")["verdict"] == "outside"
+        assert spot(before, "gnd", "wire")["verdict"] == "inside"
+    after = summary(str(FOLDER / "tidepool-racer-trim.rwlog"))
+    for rail in ("p5", "p12", "m5"):
+        state = spot(after, rail, "board")
+        assert state["verdict"] == "inside" and not state["stale"], state
+
+
+def test_wiring():
+    """lantern-drift-wiring: right at the terminals, low at the board, and the drops say where it went"""
+    with tempfile.TemporaryDirectory() as folder:
+        before = summary(until(lines_of("lantern-drift-wiring"), "repair", folder))
+        cut = summary(until(lines_of("lantern-drift-wiring"), "finding", folder))
+    board, terminals = spot(cut, "p5", "board"), spot(cut, "p5", "terminals")
+    assert board["verdict"] == "outside" and terminals["verdict"] == "inside"
+    drop = spot(cut, "p5", "wire")["value"] + spot(cut, "gnd", "wire")["value"]
+    assert abs(terminals["value"] - board["value"] - drop) < 0.03, "the drops do not add up"
+    assert spot(cut, "p5", "wire")["verdict"] == "outside"
+    assert before["causes"][0]["p"] > 0.5
+
+
+def test_minus_five():
+    """kelp-gardens-minus-five: while it is tried, no place of the screw has both +5 and −5 inside"""
+    lines = lines_of("kelp-gardens-minus-five")
+    both_inside = 0
+    with tempfile.TemporaryDirectory() as folder:
+        for i, line in enumerate(lines[1:], 1):
+            event = json.loads(line)
+            if "repair" in event:
+                break
+            if event.get("reading", {}).get("rail") != "m5" or event["reading"]["place"] != "board":
+                continue
+            cut = Path(folder) / "cut.rwlog"
+            cut.write_text("".join(lines[:i + 1]), encoding="utf-8")
+            found = summary(str(cut))
+            both_inside += all(spot(found, rail, "board")["verdict"] == "inside" for rail in ("p5", "m5"))
+    assert both_inside == 0
+
+
+def test_shipped():
+    """every shipped demo is tested here"""
+    assert {path.stem for path in FOLDER.glob("*.rwlog")} == set(DEMOS)
+
+
+def main():
+    tests = [(f"{name}: {test.__doc__}", test, (name,)) for name in DEMOS for test in (test_made, test_cause, test_story)]
+    tests += [(test.__doc__, test, ()) for test in (test_trim, test_wiring, test_minus_five)]
+    tests.append((test_shipped.__doc__, test_shipped, ()))
+    print(f"1..{len(tests)}")
+    failed = 0
+    for number, (claim, test, arguments) in enumerate(tests, 1):
+        try:
+            test(*arguments)
+            print(f"ok {number} - {claim}", flush=True)
+        except Exception as error:
+            failed += 1
+            print(f"not ok {number} - {claim}\n# {type(error).__name__}: {error}", flush=True)
+    return 1 if failed else 0
+
+
+sys.exit(main())

@@ -1,0 +1,183 @@
+"""Starts the bench and drives it as a person would: by keys, and by what a screen reader is told.
+
+SPDX-License-Identifier: GPL-3.0-or-later
+
+What GTK 4.8 does not offer on the accessibility bus is gone round here: text of entries needs its length, check
+buttons and list rows have no action, nothing has screen coordinates.
+"""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+import warnings
+
+import gi
+
+warnings.simplefilter("ignore")
+gi.require_version("Atspi", "2.0")
+from gi.repository import Atspi  # noqa: E402
+
+PROGRAM = sys.argv[1] if len(sys.argv) > 1 else "build/src/bench/railwright"
+
+
+class Failed(Exception):
+    pass
+
+
+def poll(ask, what, timeout=15.0, every=0.03):
+    """Asks until the answer is true; never waits by guess."""
+    end = time.monotonic() + timeout
+    last = None
+    while True:
+        try:
+            answer = ask()
+            if answer:
+                return answer
+        except Exception as error:  # objects come and go while the window changes
+            last = error
+        if time.monotonic() > end:
+            raise Failed(f"waited {timeout:.0f} s for {what} (last: {last})")
+        time.sleep(every)
+
+
+def walk(node, most=60):
+    yield node
+    try:
+        count = min(node.get_child_count(), most)
+    except Exception:
+        return
+    for i in range(count):
+        try:
+            child = node.get_child_at_index(i)
+        except Exception:
+            child = None
+        if child is not None:
+            yield from walk(child, most)
+
+
+def states(node):
+    return {state.value_nick for state in node.get_state_set().get_states()}
+
+
+def showing(node):
+    return {"showing", "visible"} <= states(node)
+
+
+def press(node):
+    for name in ("click", "toggle", "activate"):
+        for i in range(node.get_n_actions()):
+            if node.get_action_name(i) == name:
+                node.do_action(i)
+                return
+    raise Failed(f"{node.get_role_name()} {node.get_name()!r} cannot be pressed")
+
+
+def text_of(node):
+    length = Atspi.Text.get_character_count(node)
+    return Atspi.Text.get_text(node, 0, length)
+
+
+def xdo(*arguments):
+    done = subprocess.run(["xdotool", *map(str, arguments)], check=True, capture_output=True, text=True)
+    return done.stdout
+
+
+class Bench:
+    """One run of the program."""
+
+    def __init__(self, *arguments, env=None, program=PROGRAM):
+        environment = dict(os.environ, G_DEBUG="fatal-criticals", **(env or {}))
+        self.process = subprocess.Popen([program, *arguments], env=environment, stderr=subprocess.PIPE, text=True)
+        self.app = poll(self._find_app, "the program on the accessibility bus")
+        self.wait_window()
+
+    def _find_app(self):
+        if self.process.poll() is not None:
+            raise SystemExit(f"the program ended with {self.process.returncode}: {self.process.stderr.read()}")
+        desktop = Atspi.get_desktop(0)
+        for i in range(desktop.get_child_count()):
+            app = desktop.get_child_at_index(i)
+            if app is not None and app.get_process_id() == self.process.pid and app.get_child_count() > 0:
+                return app
+        return None
+
+    def wait_window(self):
+        self.xid = poll(lambda: xdo("search", "--onlyvisible", "--pid", self.process.pid).split(), "a window")[-1]
+        xdo("windowfocus", self.xid)
+
+    def windows(self):
+        return [self.app.get_child_at_index(i) for i in range(self.app.get_child_count())]
+
+    def all(self, role=None, name=None, within=None):
+        roots = [within] if within is not None else self.windows()
+        for root in roots:
+            for node in walk(root):
+                if role is not None and node.get_role_name() != role:
+                    continue
+                if name is not None and name not in (node.get_name() or ""):
+                    continue
+                yield node
+
+    def find(self, role, name=None, within=None, timeout=15.0):
+        return poll(lambda: next((n for n in self.all(role, name, within) if showing(n)), None),
+                    f"{role} {name!r}", timeout)
+
+    def there(self, role, name):
+        return any(showing(node) for node in self.all(role, name))
+
+    def wait_gone(self, role, name):
+        poll(lambda: not self.there(role, name), f"{role} {name!r} to go")
+
+    def focused(self):
+        for node in self.all():
+            if "focused" in states(node):
+                return node
+        return None
+
+    def keys(self, *keys):
+        """Sends keys to whatever has the focus. Names as xdotool knows them."""
+        xdo("key", "--clearmodifiers", "--delay", 30, *keys)
+
+    def type(self, text):
+        xdo("type", "--delay", 30, text)
+
+    def shot(self, path):
+        subprocess.run(["import", "-window", "root", path], check=True)
+
+    def close(self):
+        if self.process.poll() is None:
+            self.process.send_signal(signal.SIGTERM)
+            self.process.wait(10)
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, kind, value, trace):
+        if kind is not None and os.environ.get("RAILWRIGHT_SHOTS"):
+            self.shot(os.path.join(os.environ["RAILWRIGHT_SHOTS"], f"failed-{os.getpid()}.png"))
+        code = self.process.poll()
+        self.close()
+        if code is not None and code != 0:
+            print(self.process.stderr.read(), file=sys.stderr)
+            if kind is None:
+                raise Failed(f"the program ended by itself with {code}")
+
+
+def run(*tests):
+    """Each test is a function; prints TAP."""
+    print(f"1..{len(tests)}")
+    failed = 0
+    for number, test in enumerate(tests, 1):
+        claim = (test.__doc__ or test.__name__).strip().splitlines()[0]
+        try:
+            test()
+            print(f"ok {number} - {claim}", flush=True)
+        except Exception as error:
+            failed += 1
+            print(f"not ok {number} - {claim}", flush=True)
+            print(f"# {type(error).__name__}: {error}", file=sys.stderr)
+            import traceback
+            traceback.print_exc()
+    sys.exit(1 if failed else 0)

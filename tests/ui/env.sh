@@ -1,0 +1,42 @@
+#!/bin/sh
+# Runs a command with a home, a session bus and an X server of its own, and the freshly built program's data at hand.
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# usage: env.sh [--wm] COMMAND ARGUMENT...
+#   --wm     with a window manager: needed where windows are maximized, full screen, or more than one
+# environment, all optional: SCREEN (1280x800x24), and any variable below that is set with a default.
+# Meson gives G_TEST_BUILDDIR; without it the build folder is "build".
+#
+# Everything is set before the bus starts, because programs that the bus starts inherit its environment, not ours.
+set -eu
+for tool in xvfb-run dbus-run-session; do
+    command -v "$tool" > /dev/null || { echo "$tool is not installed" >&2; exit 77; }
+done
+CDPATH='' root=$(cd -- "$(dirname -- "$0")/../.." && pwd)
+. "$root/src/build-tree.sh"
+
+with_wm=
+if [ "${1-}" = --wm ]; then
+    with_wm=yes
+    shift
+fi
+
+private=$(mktemp -d)
+trap 'rm -rf "$private"' EXIT
+trap 'exit 130' INT TERM
+export HOME="$private" XDG_RUNTIME_DIR="$private/run" XDG_CONFIG_HOME="$private/config" \
+    XDG_DATA_HOME="$private/data" XDG_CACHE_HOME="$private/cache" XDG_STATE_HOME="$private/state"
+mkdir -p -m 700 "$XDG_RUNTIME_DIR" "$XDG_CONFIG_HOME/gtk-4.0" "$XDG_DATA_HOME" "$XDG_CACHE_HOME" "$XDG_STATE_HOME"
+printf '[Settings]\ngtk-enable-animations=false\ngtk-cursor-blink=false\n' > "$XDG_CONFIG_HOME/gtk-4.0/settings.ini"
+
+export GDK_BACKEND=x11 GSK_RENDERER="${GSK_RENDERER-cairo}" GTK_A11Y="${GTK_A11Y-atspi}" GTK_USE_PORTAL=0 \
+    GSETTINGS_BACKEND="${GSETTINGS_BACKEND-memory}" GIO_USE_VFS=local LC_ALL="${LC_ALL-C.UTF-8}"
+unset WAYLAND_DISPLAY DBUS_SESSION_BUS_ADDRESS AT_SPI_BUS_ADDRESS DESKTOP_STARTUP_ID
+build_tree_env "$root" "$(dirname -- "${G_TEST_BUILDDIR-$root/build/tests}")"
+
+# shellcheck disable=SC2016  # expanded by the inner shell
+[ -z "$with_wm" ] || set -- sh -c 'openbox --sm-disable & wm=$!; status=0; "$@" || status=$?; kill "$wm"; exit "$status"' wm "$@"
+
+status=0
+xvfb-run -a -s "-screen 0 ${SCREEN-1280x800x24} -nolisten tcp" dbus-run-session -- "$@" || status=$?
+exit "$status"

@@ -1,0 +1,83 @@
+#!/usr/bin/python3
+"""Everything has a proper name, and the keyboard reaches everything.
+
+SPDX-License-Identifier: GPL-3.0-or-later
+"""
+
+import os
+
+from bench_ui import Bench, Failed, poll, run, showing, states
+
+ROLES = {"push button", "toggle button", "text", "combo box", "slider", "menu", "level bar", "check box", "list"}
+DEMO = os.path.join(os.environ["RAILWRIGHT_SRC_ROOT"], "demo-sessions", "tidepool-racer-trim.rwlog")
+
+
+def close_safety(bench):
+    if any(window.get_name() == "Safety" for window in bench.windows()):
+        bench.keys("Escape")
+
+
+def bad_names(bench):
+    bad = []
+    for node in bench.all():
+        name = node.get_name() or ""
+        if not showing(node) or "focusable" not in states(node):
+            continue
+        if node.get_role_name() not in ROLES:
+            continue
+        if not name.strip() or name.startswith(("Gtk", "_", "Rw")):
+            bad.append((node.get_role_name(), name))
+    return bad
+
+
+def walk_by_tab(bench, most=120):
+    """The names of what Tab reaches, until it comes round."""
+    reached = []
+    for _ in range(most):
+        bench.keys("Tab")
+        node = bench.focused()
+        if node is None:
+            continue
+        key = (node.get_role_name(), node.get_name())
+        reached.append(key)
+        if len(reached) > 3 and reached[:2] == reached[-2:]:
+            break
+    return reached
+
+
+def check(*arguments):
+    with Bench(*arguments) as bench:
+        close_safety(bench)
+        poll(lambda: any(showing(n) for n in bench.all("level bar")) or not arguments, "the side to be filled", 30)
+        bad = bad_names(bench)
+        if bad:
+            raise Failed(f"without a proper name: {bad}")
+        bench.keys("Escape")
+        reached = walk_by_tab(bench)
+        names = {name for _, name in reached}
+        lost = {node.get_name() for node in bench.all("push button")
+                if showing(node) and {"focusable", "enabled", "sensitive"} <= states(node)} - names - {""}
+        lost = {name for name in lost if not name.startswith(("Minimi", "Maximi", "Close", "+", "−"))}
+        if lost:
+            raise Failed(f"Tab does not reach: {sorted(lost)}")
+        rows = sum(1 for role, _ in reached if role in ("list item", "tree item"))
+        if rows > 2:
+            raise Failed(f"Tab stays {rows} presses in a list")
+
+
+def test_doors():
+    """the doors: names and Tab"""
+    check()
+
+
+def test_practice():
+    """the bench on the practice cabinet: names and Tab"""
+    check("--practice")
+
+
+def test_replay():
+    """a replay: names and Tab"""
+    check(DEMO)
+
+
+run(test_doors, test_practice, test_replay)

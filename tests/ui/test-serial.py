@@ -1,0 +1,84 @@
+#!/usr/bin/python3
+"""A meter on a serial cable, in the window: listen, keep what settled, and notice when it is unplugged.
+
+SPDX-License-Identifier: GPL-3.0-or-later
+
+usage: test-serial.py PROGRAM SHIM    the shim lets a pseudo-terminal stand for a serial port
+"""
+
+import glob
+import json
+import os
+import sys
+import threading
+import time
+import tty
+
+from bench_ui import Bench, Failed, poll, press, run
+
+SHIM = sys.argv[2]
+
+
+class Meter:
+    """Sends lines, as a meter does, five a second; with numbers that tell whether one was lost."""
+
+    def __init__(self):
+        self.ours, theirs = os.openpty()
+        tty.setraw(theirs)
+        self.name = os.ttyname(theirs)
+        self.theirs = theirs
+        self.sent = 0
+        self.stop = threading.Event()
+        self.thread = threading.Thread(target=self.talk, daemon=True)
+
+    def talk(self):
+        while not self.stop.wait(0.2):
+            os.write(self.ours, f"{5.021 + 0.001 * (self.sent % 2):.3f} V DC\r\n".encode())
+            self.sent += 1
+
+    def unplug(self):
+        self.stop.set()
+        self.thread.join()
+        os.close(self.theirs)
+        os.close(self.ours)
+
+
+def events(key):
+    found = glob.glob(os.path.join(os.environ["XDG_DATA_HOME"], "railwright", "sessions", "*.rwlog"))
+    with open(found[0], encoding="utf-8") as file:
+        return [event for event in map(json.loads, file.read().splitlines()[1:]) if key in event]
+
+
+def test_serial():
+    """values arrive, the settled one is kept with Space, and unplugging leaves a gap within a second"""
+    meter = Meter()
+    with Bench(env={"LD_PRELOAD": SHIM}) as bench:
+        if any(window.get_name() == "Safety" for window in bench.windows()):
+            bench.keys("Escape")
+        bench.keys("ctrl+n")
+        bench.find("text", "Name of the cabinet")
+        bench.type("Pier Pilot")
+        bench.keys("Return")
+        bench.find("text", "Reading of +5 V, board")
+        bench.keys("ctrl+m")
+        port = bench.find("text", "Port")
+        port.set_text_contents(meter.name)
+        press(bench.find("push button", "Listen"))
+        meter.thread.start()
+        poll(lambda: len(events("sample")) >= 3, "samples in the file")
+        bench.keys("Escape")
+        bench.find("push button", "settled", timeout=30)
+        bench.keys("space")
+        reading = poll(lambda: events("reading"), "a kept reading")[0]["reading"]
+        if not 5.0209 <= reading["value"] <= 5.0221 or reading["place"] != "board" or reading["step"] != 0.001:
+            raise Failed(f"kept {reading}")
+        meter.unplug()
+        start = time.monotonic()
+        poll(lambda: events("gap"), "a gap in the file", 5)
+        waited = time.monotonic() - start
+        if waited > 1.6:
+            raise Failed(f"unplugging took {waited:.1f} s to show in the file")
+        poll(lambda: len(events("sample")) == meter.sent, "every sample that was sent", 5)
+
+
+run(test_serial)
