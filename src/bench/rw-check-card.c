@@ -11,6 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-practice-look.h"
 #include "rw-quantity.h"
 
 struct _RwCheckCard
@@ -90,28 +91,46 @@ missing_setup (RwCheckCard   *self,
   return missing;
 }
 
+/* What has to be done to get there; NULL when it is not known how things stand. (transfer full) */
+static char *
+dup_way_there (const RwSetup *missing,
+               const RwSetup *now)
+{
+  GString *text;
+
+  if ((missing->power_on != RW_SAID_NOT && now->power_on == RW_SAID_NOT)
+      || (missing->board_fitted != RW_SAID_NOT && now->board_fitted == RW_SAID_NOT))
+    return NULL;
+  text = g_string_new (NULL);
+  if (missing->board_fitted != RW_SAID_NOT)
+    g_string_append (text, missing->board_fitted
+                               ? _ ("First switch off, wait for the rails to fall, and fit the board. Check the key and "
+                                    "the row twice.")
+                               : _ ("First switch off, wait for the rails to fall, and take the board out."));
+  if (missing->power_on != RW_SAID_NOT)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "",
+                            missing->power_on ? _ ("Then switch on.") : _ ("Switch off and pull the plug."));
+  if (missing->warm == RW_SAID_YES)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", _ ("Let it warm up first."));
+  return g_string_free (text, FALSE);
+}
+
 static void
 show_setup (RwCheckCard   *self,
             const RwCheck *check)
 {
   const RwSetup missing = missing_setup (self, check);
+  const RwSetup now = rw_bench_state_get_setup (rw_job_get_state (self->job));
   const gboolean any = missing.power_on != RW_SAID_NOT || missing.board_fitted != RW_SAID_NOT
                        || missing.warm != RW_SAID_NOT;
-  GString *text = g_string_new (NULL);
+  g_autofree char *way = dup_way_there (&missing, &now);
+  RwEvent wanted = rw_event_make_setup (0, missing);
+  g_autofree char *words = rw_event_describe (&wanted, NULL);
+  /* Translators: power, board, warm, as the check needs them. */
+  g_autofree char *needs = g_strdup_printf (_ ("It needs: %s."), words);
 
-  if (missing.board_fitted != RW_SAID_NOT)
-    g_string_append (text, missing.board_fitted
-                               ? _ ("First switch off, wait for the rails to fall, and fit the board. Check the key and "
-                                    "the row twice.")
-                               : _ ("First switch off, wait for the rails to fall, and take the board out."));
-  if (missing.power_on != RW_SAID_NOT)
-    g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "",
-                            missing.power_on ? _ ("Then switch on.") : _ ("Switch off and pull the plug."));
-  if (missing.warm == RW_SAID_YES)
-    g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", _ ("Let it warm up first."));
-  show_text (self->setup, text->str);
+  show_text (self->setup, way != NULL ? way : needs);
   gtk_widget_set_visible (self->setup_row, any);
-  g_string_free (text, TRUE);
 }
 
 static void
@@ -145,19 +164,19 @@ outcome_cb (GtkWidget   *button,
   rw_job_add (self->job, &event);
 }
 
-/* "Below 4.80 V (31 %): then +5 V at the terminals" */
+/* "Below 4.80 V · 31 % → +5 V at the terminals" */
 static char *
 foretell (const RwAdviceOutcome *outcome)
 {
   g_autofree char *chance = rw_quantity_format_chance (outcome->chance);
 
   if (outcome->next_title == NULL)
-    return g_strdup_printf ("%s (%s)", outcome->outcome->title, chance);
+    return g_strdup_printf ("%s · %s", outcome->outcome->title, chance);
   if (outcome->next == RW_ACTION_REPAIR)
     /* Translators: what a check shows, its chance, the repair that follows. */
-    return g_strdup_printf (_ ("%s (%s): then repair: %s"), outcome->outcome->title, chance, outcome->next_title);
+    return g_strdup_printf (_ ("%s · %s → repair: %s"), outcome->outcome->title, chance, outcome->next_title);
   /* Translators: what a check shows, its chance, the check that follows. */
-  return g_strdup_printf (_ ("%s (%s): then %s"), outcome->outcome->title, chance, outcome->next_title);
+  return g_strdup_printf (_ ("%s · %s → %s"), outcome->outcome->title, chance, outcome->next_title);
 }
 
 static void
@@ -167,16 +186,22 @@ add_outcome_label (RwCheckCard           *self,
   g_autofree char *text = foretell (outcome);
   GtkWidget *label = gtk_label_new (text);
 
+  g_autofree char *tip = *outcome->outcome->meaning != '\0'
+                             ? g_strdup_printf ("%s\n%s", text, outcome->outcome->meaning)
+                             : g_strdup (text);
+
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (label, "caption");
-  gtk_widget_set_tooltip_text (label, outcome->outcome->meaning);
+  gtk_widget_set_tooltip_text (label, tip);
   gtk_box_append (GTK_BOX (self->outcomes), label);
 }
 
+/* @seen: it is what the practice cabinet shows. */
 static void
 add_outcome_button (RwCheckCard     *self,
-                    const RwOutcome *outcome)
+                    const RwOutcome *outcome,
+                    gboolean         seen)
 {
   GtkWidget *button = gtk_button_new_with_label (outcome->title);
   GtkWidget *label = gtk_button_get_child (GTK_BUTTON (button));
@@ -184,9 +209,32 @@ add_outcome_button (RwCheckCard     *self,
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_tooltip_text (button, outcome->meaning);
+  if (seen)
+    gtk_widget_add_css_class (button, "suggested-action");
   g_object_set_data (G_OBJECT (button), "outcome", (gpointer) g_intern_string (outcome->id));
   g_signal_connect (button, "clicked", G_CALLBACK (outcome_cb), self);
   gtk_box_append (GTK_BOX (self->outcomes), button);
+}
+
+/* What eyes and ears find at the practice cabinet, since nobody can look at it. */
+static void
+add_seen (RwCheckCard   *self,
+          const RwCheck *check,
+          const char    *seen)
+{
+  const int index = rw_check_find_outcome (check, seen);
+
+  if (index < 0)
+    return;
+
+  /* Translators: what a look at the practice cabinet shows. */
+  g_autofree char *text = g_strdup_printf (_ ("At the practice cabinet you find: %s"), check->outcomes[index].title);
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_add_css_class (label, "strong");
+  gtk_box_append (GTK_BOX (self->outcomes), label);
 }
 
 static void
@@ -195,9 +243,13 @@ show_outcomes (RwCheckCard   *self,
                const RwCheck *check)
 {
   const gboolean choose = self->taken != NULL && !check->measures;
+  RwPracticeCabinet *cabinet = rw_job_get_cabinet (self->job);
+  const char *seen = choose && cabinet != NULL ? rw_practice_look (cabinet, check->id) : NULL;
 
+  if (seen != NULL)
+    add_seen (self, check, seen);
   for (guint i = 0; choose && i < check->n_outcomes; i++)
-    add_outcome_button (self, &check->outcomes[i]);
+    add_outcome_button (self, &check->outcomes[i], g_strcmp0 (check->outcomes[i].id, seen) == 0);
   for (guint i = 0; !choose && i < rw_advice_get_n_outcomes (advice); i++)
     if (rw_advice_get_outcome (advice, i)->chance >= 0.01)
       add_outcome_label (self, rw_advice_get_outcome (advice, i));
@@ -272,6 +324,20 @@ show_check (RwCheckCard *self,
   show_button (self->second, taken ? _ ("Back") : _ ("Not now"));
 }
 
+/* The hazard before the step: the first step of a repair beside or past mains says it (a rule of the data);
+ * who may do it is said whenever not everybody may. */
+static char *
+dup_repair_safety (const RwCause *cause)
+{
+  if (cause->repair.hazard >= RW_HAZARD_NEAR_MAINS && cause->repair.steps[0] != NULL)
+    return dup_safety (cause->repair.steps[0]);
+  if (cause->repair.who == RW_WHO_ANYONE)
+    return NULL;
+  /* Translators: hazard, who may do it. */
+  return g_strdup_printf (_ ("⚠ %s: this is for %s. Local rules decide."),
+                          rw_hazard_get_label (cause->repair.hazard), rw_who_get_label (cause->repair.who));
+}
+
 static void
 show_repair (RwCheckCard *self,
              RwAdvice    *advice)
@@ -284,11 +350,7 @@ show_repair (RwCheckCard *self,
   g_autofree char *chance = rw_quantity_format_chance (belief != NULL ? belief->p : 0);
   /* Translators: chance that this is the cause, the cause. */
   g_autofree char *kicker = g_strdup_printf (_ ("Repair now · %s likely: %s"), chance, cause->title);
-  g_autofree char *safety = cause->repair.hazard >= RW_HAZARD_MAINS || cause->repair.who != RW_WHO_ANYONE
-                                ? g_strdup_printf (_ ("⚠ %s: this is for %s. Local rules decide."),
-                                                   rw_hazard_get_label (cause->repair.hazard),
-                                                   rw_who_get_label (cause->repair.who))
-                                : NULL;
+  g_autofree char *safety = dup_repair_safety (cause);
 
   if (!taken)
     self->taken = NULL;
@@ -395,6 +457,7 @@ rw_check_card_take (RwCheckCard *self)
   else if (cause != NULL)
     {
       self->taken = cause->id;
+      rw_job_repair (self->job, cause->id);
       refresh (self);
     }
 }

@@ -8,11 +8,45 @@
 
 #include "rw-color-scheme.h"
 
+#include <string.h>
+
 #include "rw-compat.h"
 
 static const char portal_name[] = "org.freedesktop.portal.Desktop";
 static const char portal_path[] = "/org/freedesktop/portal/desktop";
 static const char portal_interface[] = "org.freedesktop.portal.Settings";
+
+/* GTK_THEME outranks the settings and does not show in them. */
+static char *
+dup_theme_name (void)
+{
+  const char *forced = g_getenv ("GTK_THEME");
+  char *name = NULL;
+
+  if (forced != NULL && *forced != '\0')
+    return g_strdup (forced);
+  g_object_get (gtk_settings_get_default (), "gtk-theme-name", &name, NULL);
+  return name != NULL ? name : g_strdup ("");
+}
+
+gboolean
+rw_color_scheme_is_dark (void)
+{
+  g_autofree char *name = dup_theme_name ();
+  gboolean dark = FALSE;
+
+  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", &dark, NULL);
+  return dark || g_str_has_suffix (name, "-dark") || g_str_has_suffix (name, ":dark")
+         || strstr (name, "Inverse") != NULL;
+}
+
+gboolean
+rw_color_scheme_is_contrast (void)
+{
+  g_autofree char *name = dup_theme_name ();
+
+  return g_str_has_suffix (name, "-hc") || strstr (name, "-hc-") != NULL || strstr (name, "HighContrast") != NULL;
+}
 
 /* The program's own colours for a dark ground, laid over the sheet while it is dark. */
 static void
@@ -20,9 +54,8 @@ dark_changed_cb (GtkSettings *settings)
 {
   static GtkCssProvider *dark_sheet;
   GdkDisplay *display = gdk_display_get_default ();
-  gboolean dark = FALSE;
+  const gboolean dark = rw_color_scheme_is_dark ();
 
-  g_object_get (settings, "gtk-application-prefer-dark-theme", &dark, NULL);
   if (dark && dark_sheet == NULL)
     dark_sheet = rw_compat_load_css (display, "/org/railwright/bench/style-dark.css", 1);
   else if (!dark && dark_sheet != NULL)
@@ -146,6 +179,7 @@ rw_color_scheme_follow (GSettings *settings)
   GtkSettings *toolkit = gtk_settings_get_default ();
 
   g_signal_connect (toolkit, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (dark_changed_cb), NULL);
+  g_signal_connect (toolkit, "notify::gtk-theme-name", G_CALLBACK (dark_changed_cb), NULL);
   dark_changed_cb (toolkit);
   apply (settings, NULL);
   g_dbus_proxy_new_for_bus (G_BUS_TYPE_SESSION,

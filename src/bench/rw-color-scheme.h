@@ -11,4 +11,8 @@ G_BEGIN_DECLS
  * settings portal and follows it. Lives as long as the program. */
 void rw_color_scheme_follow (GSettings *settings);
 
+/* How the toolkit draws now, whoever decided it: the program, the theme or GTK_THEME. */
+gboolean rw_color_scheme_is_dark (void);
+gboolean rw_color_scheme_is_contrast (void);
+
 G_END_DECLS

@@ -81,6 +81,17 @@ rw_compat_save_file (GtkWindow  *parent,
   ask (dialog, filter_name, pattern, func, user_data);
 }
 
+void
+rw_compat_name_drop_down (GtkDropDown *drop_down,
+                          const char  *name)
+{
+  GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (drop_down));
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  if (GTK_IS_BUTTON (button))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
 GtkCssProvider *
 rw_compat_load_css (GdkDisplay *display,
                     const char *resource_path,

@@ -16,6 +16,9 @@ void rw_compat_open_file (GtkWindow *parent, const char *title, const char *filt
 void rw_compat_save_file (GtkWindow *parent, const char *title, const char *name, const char *filter_name,
                           const char *pattern, RwPathFunc func, gpointer user_data);
 
+/* The button inside a drop-down is what has the focus, and it has no name of its own. */
+void rw_compat_name_drop_down (GtkDropDown *drop_down, const char *name);
+
 /* Loads CSS from a resource for all of a display. @above: 0, or how far above the program's own sheet it ranks.
  * (transfer full) */
 GtkCssProvider *rw_compat_load_css (GdkDisplay *display, const char *resource_path, guint above);

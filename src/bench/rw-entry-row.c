@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-compat.h"
 #include "rw-quantity.h"
 #include "rw-typed-check.h"
 
@@ -321,7 +322,7 @@ rw_entry_row_has_focus (RwEntryRow *self)
 {
   GtkWidget *text = gtk_widget_get_first_child (GTK_WIDGET (self->entry));
 
-  return text != NULL && gtk_widget_has_focus (text);
+  return text != NULL && gtk_widget_is_focus (text);
 }
 
 gboolean
@@ -416,9 +417,9 @@ fill_fixed (RwEntryRow *self)
   gtk_string_list_append (kind_names, _ ("ripple AC"));
   gtk_drop_down_set_model (self->place, G_LIST_MODEL (places));
   gtk_drop_down_set_model (self->kind, G_LIST_MODEL (kind_names));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->rail), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Rail"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->place), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Place"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->kind), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("What is measured"), -1);
+  rw_compat_name_drop_down (self->rail, _ ("Rail"));
+  rw_compat_name_drop_down (self->place, _ ("Place"));
+  rw_compat_name_drop_down (self->kind, _ ("What is measured"));
 }
 
 static void

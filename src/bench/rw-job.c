@@ -383,15 +383,33 @@ rw_job_set_setup (RwJob  *self,
     rw_practice_cabinet_set_power (self->cabinet, setup.power_on == RW_SAID_YES);
 }
 
+/* Nothing but samples since the last turn: the screw is still on its way to one position. */
+static gboolean
+is_turning (RwJob *self)
+{
+  const guint n = rw_session_get_n_landmarks (self->session);
+
+  if (n == 0)
+    return FALSE;
+
+  const guint index = rw_session_get_landmark (self->session, n - 1);
+
+  return rw_session_get_event (self->session, index)->type == RW_EVENT_TRIM
+         && rw_session_is_live (self->session, index);
+}
+
 void
 rw_job_turn_trim (RwJob *self,
                   double turn)
 {
   RwEvent event = rw_event_make_trim (0);
 
-  if (!rw_job_add (self, &event) || self->cabinet == NULL)
+  if (!rw_job_can_write (self))
     return;
-  rw_practice_cabinet_turn_trim (self->cabinet, turn);
+  if (!is_turning (self))
+    rw_job_add (self, &event);
+  if (self->cabinet != NULL)
+    rw_practice_cabinet_turn_trim (self->cabinet, turn);
 }
 
 void

@@ -44,6 +44,14 @@ open_session (GtkWidget  *widget,
 }
 
 static void
+open_path (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  rw_main_window_open (RW_MAIN_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
 practice (GtkWidget  *widget,
           const char *name,
           GVariant   *parameter)
@@ -227,8 +235,7 @@ text_undoes (GtkWidget  *widget,
 
   if (!GTK_IS_TEXT (focus) && !GTK_IS_TEXT_VIEW (focus))
     return FALSE;
-  if (GTK_IS_TEXT (focus) && gtk_entry_buffer_get_length (gtk_text_get_buffer (GTK_TEXT (focus))) == 0
-      && g_str_equal (text_action, "text.undo"))
+  if (GTK_IS_TEXT (focus) && gtk_entry_buffer_get_length (gtk_text_get_buffer (GTK_TEXT (focus))) == 0)
     return FALSE; /* nothing typed: the key means the job */
   gtk_widget_activate_action (focus, text_action, NULL);
   return TRUE;
@@ -410,6 +417,7 @@ static const struct
 } actions[] = {
   { "win.new-job", NULL, new_job, ALWAYS },
   { "win.open", NULL, open_session, ALWAYS },
+  { "win.open-path", "s", open_path, ALWAYS },
   { "win.practice", NULL, practice, ALWAYS },
   { "win.fullscreen", NULL, toggle_fullscreen, ALWAYS },
   { "win.continue", NULL, go_on, WITH_REPLAY },

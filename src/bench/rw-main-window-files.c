@@ -12,8 +12,8 @@
 #include "rw-paths.h"
 
 /* The practice cabinet of the first visit: something that can be found with three or four readings. */
-static const guint64 practice_seed = 7;
-static const RwPracticeFault practice_fault = { "edge-oxidised", 0.6 };
+static const guint64 practice_seed = 23;
+static const RwPracticeFault practice_fault = { "edge-oxidised", 0.8 };
 
 static void
 say (RwMainWindow *self,

@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-compat.h"
+#include "rw-color-scheme.h"
 #include "rw-doors.h"
 #include "rw-quantity.h"
 #include "rw-sentence.h"
@@ -152,23 +154,19 @@ static void
 apply_theme (RwMainWindow *self)
 {
   GtkSettings *settings = gtk_widget_get_settings (GTK_WIDGET (self));
-  g_autofree char *name = NULL;
-  gboolean dark = FALSE;
   int dpi = 0;
 
   if (self->job == NULL)
     return;
-  g_object_get (settings, "gtk-application-prefer-dark-theme", &dark, "gtk-theme-name", &name, "gtk-xft-dpi", &dpi,
-                NULL);
+  g_object_get (settings, "gtk-xft-dpi", &dpi, NULL);
 
-  const gboolean contrast = name != NULL && (g_str_has_suffix (name, "-hc") || strstr (name, "HighContrast") != NULL
-                                             || strstr (name, "-hc-") != NULL);
-  const gboolean is_dark = dark || (name != NULL && (g_str_has_suffix (name, "-dark") || strstr (name, "Inverse") != NULL));
+  const gboolean contrast = rw_color_scheme_is_contrast ();
+  const gboolean dark = rw_color_scheme_is_dark ();
   RwView *view = rw_job_get_view (self->job);
 
-  rw_view_set_theme (view, contrast ? is_dark ? RW_THEME_DARK_CONTRAST : RW_THEME_LIGHT_CONTRAST
-                           : is_dark ? RW_THEME_DARK
-                                     : RW_THEME_LIGHT);
+  rw_view_set_theme (view, contrast ? dark ? RW_THEME_DARK_CONTRAST : RW_THEME_LIGHT_CONTRAST
+                           : dark   ? RW_THEME_DARK
+                                    : RW_THEME_LIGHT);
   rw_view_set_text_scale (view, dpi > 0 ? dpi / (96.0 * 1024) : 1);
 }
 
@@ -239,8 +237,6 @@ show_modes (RwMainWindow *self)
   gtk_widget_set_visible (GTK_WIDGET (self->practice), mode == RW_JOB_PRACTICE);
   gtk_widget_set_visible (GTK_WIDGET (self->entry), mode != RW_JOB_REPLAY);
   gtk_widget_set_visible (self->replay_box, mode == RW_JOB_REPLAY);
-  gtk_widget_set_visible (GTK_WIDGET (self->setup_button), TRUE);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->setup_button), mode != RW_JOB_REPLAY);
 }
 
 void
@@ -269,10 +265,11 @@ rw_main_window_set_job (RwMainWindow *self,
   else
     {
       gtk_label_set_text (GTK_LABEL (self->title), _ ("Railwright"));
-      gtk_label_set_text (GTK_LABEL (self->subtitle), "");
+      gtk_label_set_text (GTK_LABEL (self->subtitle), _ ("no job is open"));
       show_meter (self);
     }
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
   rw_main_window_update_actions (self);
 }
 
@@ -383,6 +380,7 @@ rw_main_window_init (RwMainWindow *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
+  rw_compat_name_drop_down (self->chart_mode, _ ("What the chart shows"));
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }

@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-compat.h"
 #include "rw-link-serial.h"
 #include "rw-serial-list.h"
 
@@ -191,6 +192,10 @@ fill_choices (RwMeterWindow *self)
     }
   for (guint i = 0; i < G_N_ELEMENTS (frames); i++)
     gtk_string_list_append (frame_names, frames[i].name);
+  rw_compat_name_drop_down (self->ports, _ ("Ports found here"));
+  rw_compat_name_drop_down (self->format, _ ("Format of the meter"));
+  rw_compat_name_drop_down (self->baud, _ ("Bits a second"));
+  rw_compat_name_drop_down (self->frame, _ ("Data bits, parity, stop bits"));
   gtk_drop_down_set_model (self->format, G_LIST_MODEL (formats));
   gtk_drop_down_set_model (self->baud, G_LIST_MODEL (baud_names));
   gtk_drop_down_set_model (self->frame, G_LIST_MODEL (frame_names));

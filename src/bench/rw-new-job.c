@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-compat.h"
 #include "rw-quantity.h"
 
 struct _RwNewJob
@@ -145,6 +146,7 @@ fill_profiles (RwNewJob *self)
       if (g_str_equal (rw_profile_get_id (self->profiles->pdata[i]), "classic-5-12-m5"))
         selected = i;
     }
+  rw_compat_name_drop_down (self->profile, _ ("Supply and its rails"));
   gtk_drop_down_set_model (self->profile, G_LIST_MODEL (names));
   gtk_drop_down_set_selected (self->profile, selected);
 }
@@ -156,6 +158,7 @@ fill_meters (RwNewJob *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (meters); i++)
     gtk_string_list_append (names, _ (meters[i].name));
+  rw_compat_name_drop_down (self->meter, _ ("Class of the meter"));
   gtk_drop_down_set_model (self->meter, G_LIST_MODEL (names));
   gtk_drop_down_set_selected (self->meter, 1);
 }

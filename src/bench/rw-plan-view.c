@@ -131,6 +131,8 @@ refresh (RwPlanView *self)
   g_autoptr (GtkSingleSelection) selection = gtk_single_selection_new (G_LIST_MODEL (tree));
 
   gtk_single_selection_set_autoselect (selection, FALSE);
+  gtk_single_selection_set_can_unselect (selection, TRUE);
+  gtk_single_selection_set_selected (selection, GTK_INVALID_LIST_POSITION);
   gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (selection));
 }
 
@@ -181,7 +183,7 @@ rw_plan_view_init (RwPlanView *self)
 
   self->scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 150);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 130);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->list));
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-compat.h"
 #include "rw-quantity.h"
 
 struct _RwReplayBar
@@ -164,7 +165,7 @@ rw_replay_bar_init (RwReplayBar *self)
   self->filling = TRUE;
   gtk_drop_down_set_model (self->speed, G_LIST_MODEL (names));
   self->filling = FALSE;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->speed), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Speed"), -1);
+  rw_compat_name_drop_down (self->speed, _ ("Speed"));
   g_signal_connect_swapped (self->adjustment, "value-changed", G_CALLBACK (scrubbed_cb), self);
   g_signal_connect_swapped (self->speed, "notify::selected", G_CALLBACK (speed_cb), self);
 }

@@ -43,7 +43,10 @@ def poll(ask, what, timeout=15.0, every=0.03):
 
 
 def walk(node, most=60):
+    """The node and what is below it; not below what is hidden."""
     yield node
+    if not states(node) & {"visible", "showing"}:
+        return
     try:
         count = min(node.get_child_count(), most)
     except Exception:
@@ -62,7 +65,14 @@ def states(node):
 
 
 def showing(node):
-    return {"showing", "visible"} <= states(node)
+    """GTK 4.8 tells no "showing" state: what is visible and has a size is taken to show."""
+    if "visible" not in states(node):
+        return False
+    try:
+        box = Atspi.Component.get_extents(node, Atspi.CoordType.WINDOW)
+    except Exception:  # gone meanwhile, or the application itself
+        return False
+    return box.width > 0 and box.height > 0
 
 
 def press(node):
@@ -141,7 +151,7 @@ class Bench:
         xdo("key", "--clearmodifiers", "--delay", 30, *keys)
 
     def type(self, text):
-        xdo("type", "--delay", 30, text)
+        xdo("type", "--delay", 30, "--", text)
 
     def shot(self, path):
         subprocess.run(["import", "-window", "root", path], check=True)

@@ -1,0 +1,8 @@
+/* rw-decoder-lines.h: the format "lines": a number and a unit in a line of text.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "rw-decoder-private.h"
+
+extern const RwDecoderClass rw_decoder_lines_class;
