@@ -1,0 +1,104 @@
+/* rw-practice-try.c: what would happen if: experiments on a copy of the cabinet.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-practice-try.h"
+
+#include <math.h>
+
+#include "rw-practice-circuit.h"
+
+static const double loud_amps = 0.5; /* what a loud passage adds */
+static const double trim_try_share = 0.01;
+
+/* A copy under power, running, nothing wandering. */
+static RwPracticeModel
+settled_copy (const RwPracticeModel *model)
+{
+  RwPracticeModel copy = *model;
+
+  copy.state.power = TRUE;
+  copy.state.fitted = TRUE;
+  copy.state.level = copy.state.tripped || copy.params.mains_share <= 0 ? 0 : 1;
+  copy.state.board = RW_PRACTICE_BOARD_RUNNING;
+  copy.state.step_amps = 0;
+  copy.state.wander_contact = 0;
+  copy.state.wander_load = 0;
+  copy.state.wander_reference = 0;
+  return copy;
+}
+
+static RwPracticeTry
+result_of (RwPracticeModel *copy)
+{
+  const RwPracticeFlow *flow = &copy->state.flow[copy->params.reference];
+  RwPracticeTry result;
+
+  rw_practice_circuit_solve (copy);
+  result.terminal_volts = fabs (flow->terminal_volts);
+  result.board_volts = copy->state.fitted ? fabs (flow->finger_volts - copy->state.ground_volts)
+                                          : (double)NAN;
+  result.ticks = rw_practice_circuit_ticks (copy);
+  return result;
+}
+
+RwPracticeTry
+rw_practice_try_warmth (const RwPracticeModel *model,
+                        double                 warm)
+{
+  RwPracticeModel copy = settled_copy (model);
+
+  copy.state.warm = warm;
+  return result_of (&copy);
+}
+
+RwPracticeTry
+rw_practice_try_dummy (const RwPracticeModel *model,
+                       double                 amps)
+{
+  RwPracticeModel copy = settled_copy (model);
+  RwPracticeRail *reference = &copy.params.rail[copy.params.reference];
+
+  /* A load on the screws themselves is the same as one more bleed resistor. */
+  reference->bleed_amps += amps;
+  copy.state.fitted = FALSE;
+  return result_of (&copy);
+}
+
+double
+rw_practice_try_trim (const RwPracticeModel *model)
+{
+  const RwPracticeParams *params = &model->params;
+  const double travel = 1.2 * params->rail[params->reference].nominal
+                        / 5; /* what the dial promises */
+  RwPracticeModel copy = settled_copy (model);
+
+  /* Away from the stop. */
+  const double turn = copy.state.trim > 0.5 ? -trim_try_share : trim_try_share;
+  const double before = result_of (&copy).terminal_volts;
+
+  copy.state.trim += turn;
+  return (result_of (&copy).terminal_volts - before) / (turn * travel);
+}
+
+double
+rw_practice_try_loud (const RwPracticeModel *model)
+{
+  const int audio = model->params.audio;
+  RwPracticeModel copy = settled_copy (model);
+
+  if (audio < 0)
+    return 0;
+  rw_practice_circuit_solve (&copy);
+
+  RwPracticeRail *rail = &copy.params.rail[audio];
+  const RwPracticeFlow *flow = &copy.state.flow[audio];
+  const double before = flow->finger_volts - copy.state.ground_volts;
+
+  rail->load_amps += loud_amps;
+  rw_practice_circuit_solve (&copy);
+  /* Peaks come out of the board's filter capacitor as far as there is any left. */
+  return before - (flow->finger_volts - copy.state.ground_volts)
+         + loud_amps * rail->filter_ohms;
+}
