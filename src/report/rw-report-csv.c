@@ -1,0 +1,244 @@
+/* rw-report-csv.c: a session as a table.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * RFC 4180: rows end in CR LF, the last one too; a field with a comma, a quote, CR or LF stands
+ * in double quotes, and a quote inside is doubled. A row is an array of texts, one a column, of
+ * which only those that its event has are filled in.
+ */
+#include "config.h"
+
+#include "rw-report-csv.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "rw-json.h"
+#include "rw-verdict.h"
+
+typedef enum
+{
+  COLUMN_N,
+  COLUMN_T,
+  COLUMN_TYPE,
+  COLUMN_RAIL,
+  COLUMN_PLACE,
+  COLUMN_KIND,
+  COLUMN_VALUE,
+  COLUMN_OVER,
+  COLUMN_STEP,
+  COLUMN_U,
+  COLUMN_VERDICT,
+  COLUMN_MARGIN,
+  COLUMN_METER,
+  COLUMN_POWER,
+  COLUMN_BOARD,
+  COLUMN_WARM,
+  COLUMN_ID,
+  COLUMN_STATE,
+  COLUMN_TEXT,
+  COLUMN_RETRACTED,
+  N_COLUMNS
+} Column;
+
+static const char *const headings[N_COLUMNS] = {
+  "n", "t", "type", "rail", "place", "kind", "value", "over", "step", "u", "verdict", "margin",
+  "meter", "power", "board", "warm", "id", "state", "text", "retracted"
+};
+
+static const char *const symptom_states[] = { "present", "absent", "cured" };
+
+/* One row. Texts are borrowed; numbers stand in buffers of their own (made once, used for every
+ * row). */
+typedef struct
+{
+  const char *fields[N_COLUMNS];
+  GString    *numbers[N_COLUMNS]; /* NULL until the column first held a number */
+} Row;
+
+static void
+row_clear (Row *row)
+{
+  for (int i = 0; i < N_COLUMNS; i++)
+    if (row->numbers[i] != NULL)
+      g_string_free (g_steal_pointer (&row->numbers[i]), TRUE);
+}
+
+static void
+put_number (Row   *row,
+            Column column,
+            double value)
+{
+  if (isnan (value))
+    return;
+  if (row->numbers[column] == NULL)
+    row->numbers[column] = g_string_new (NULL);
+  g_string_truncate (row->numbers[column], 0);
+  rw_json_append_number (row->numbers[column], value);
+  row->fields[column] = row->numbers[column]->str;
+}
+
+static const char *
+said (RwSaid      saying,
+      const char *yes,
+      const char *no)
+{
+  return saying == RW_SAID_NOT ? NULL : saying == RW_SAID_YES ? yes : no;
+}
+
+static void
+put_setup (Row           *row,
+           const RwSetup *setup)
+{
+  row->fields[COLUMN_POWER] = said (setup->power_on, "on", "off");
+  row->fields[COLUMN_BOARD] = said (setup->board_fitted, "fitted", "out");
+  row->fields[COLUMN_WARM] = said (setup->warm, "true", "false");
+}
+
+static void
+put_judgement (Row             *row,
+               RwSession       *session,
+               const RwReading *reading)
+{
+  const RwRail *rail = rw_profile_find_rail (rw_session_get_profile (session), reading->rail);
+  const RwMeterFacts *meter = rw_session_find_meter (session, reading->meter);
+  const double u = rw_meter_facts_u_total (meter, reading);
+  RwVerdict verdict = RW_VERDICT_NONE;
+  double lo, hi;
+
+  if (rw_rail_limits_at (rail, reading->rail, reading->place, reading->kind, &lo, &hi)
+      && !reading->over)
+    {
+      verdict = rw_verdict_judge (reading->value, u, lo, hi);
+      put_number (row, COLUMN_MARGIN, rw_margin (reading->value, lo, hi));
+    }
+  put_number (row, COLUMN_U, u);
+  row->fields[COLUMN_VERDICT] = rw_verdict_to_id (verdict);
+}
+
+static void
+put_reading (Row             *row,
+             RwSession       *session,
+             const RwReading *reading)
+{
+  row->fields[COLUMN_RAIL] = reading->rail;
+  row->fields[COLUMN_PLACE] = rw_place_to_id (reading->place);
+  row->fields[COLUMN_KIND] = rw_kind_to_id (reading->kind);
+  row->fields[COLUMN_OVER] = reading->over ? "true" : "false";
+  row->fields[COLUMN_METER] = reading->meter;
+  put_number (row, COLUMN_VALUE, reading->over ? (double) NAN : reading->value);
+  if (reading->step > 0)
+    put_number (row, COLUMN_STEP, reading->step);
+  put_judgement (row, session, reading);
+}
+
+static void
+put_payload (Row           *row,
+             RwSession     *session,
+             const RwEvent *event)
+{
+  switch (event->type)
+    {
+    case RW_EVENT_SETUP:
+      put_setup (row, &event->setup);
+      break;
+    case RW_EVENT_READING:
+    case RW_EVENT_SAMPLE:
+      put_reading (row, session, &event->reading);
+      break;
+    case RW_EVENT_TRIM:
+      row->fields[COLUMN_STATE] = event->trim.moved ? "moved" : "not-moved";
+      break;
+    case RW_EVENT_SYMPTOM:
+      row->fields[COLUMN_ID] = event->symptom.id;
+      row->fields[COLUMN_STATE] = symptom_states[event->symptom.state];
+      break;
+    case RW_EVENT_FINDING:
+      row->fields[COLUMN_ID] = event->finding.check;
+      row->fields[COLUMN_STATE] = event->finding.outcome;
+      break;
+    case RW_EVENT_REPAIR:
+      row->fields[COLUMN_ID] = event->repair.cause;
+      row->fields[COLUMN_STATE] = event->repair.result == RW_REPAIR_FIXED ? "fixed" : "no-change";
+      break;
+    case RW_EVENT_MARK:
+    case RW_EVENT_NOTE:
+      row->fields[COLUMN_TEXT] = event->words.text;
+      break;
+    case RW_EVENT_STAGE:
+      row->fields[COLUMN_ID] = event->stage.id;
+      break;
+    case RW_EVENT_RETRACT:
+      put_number (row, COLUMN_ID, event->retract.n);
+      break;
+    case RW_EVENT_GAP:
+      row->fields[COLUMN_METER] = event->gap.meter;
+      row->fields[COLUMN_TEXT] = event->gap.why;
+      break;
+    case RW_EVENT_UNKNOWN:
+    case RW_N_EVENT_TYPES:
+    default:
+      row->fields[COLUMN_TEXT] = event->line;
+      break;
+    }
+}
+
+static void
+append_field (GString    *out,
+              const char *text)
+{
+  if (text == NULL)
+    return;
+  if (strpbrk (text, ",\"\r\n") == NULL)
+    {
+      g_string_append (out, text);
+      return;
+    }
+  g_string_append_c (out, '"');
+  for (const char *p = text; *p != '\0'; p++)
+    {
+      if (*p == '"')
+        g_string_append_c (out, '"');
+      g_string_append_c (out, *p);
+    }
+  g_string_append_c (out, '"');
+}
+
+static void
+append_row (GString           *out,
+            const char *const *fields)
+{
+  for (int i = 0; i < N_COLUMNS; i++)
+    {
+      if (i > 0)
+        g_string_append_c (out, ',');
+      append_field (out, fields[i]);
+    }
+  g_string_append (out, "\r\n");
+}
+
+GString *
+rw_report_csv (RwSession *session)
+{
+  g_return_val_if_fail (RW_IS_SESSION (session), NULL);
+
+  GString *out = g_string_new (NULL);
+  Row row = { 0 };
+
+  append_row (out, headings);
+  for (guint i = 0; i < rw_session_get_n_events (session); i++)
+    {
+      const RwEvent *event = rw_session_get_event (session, i);
+      const char *type = event->type != RW_EVENT_UNKNOWN ? rw_event_type_to_key (event->type)
+                                                         : "unknown";
+
+      memset (row.fields, 0, sizeof row.fields);
+      put_number (&row, COLUMN_N, event->n);
+      put_number (&row, COLUMN_T, event->t);
+      row.fields[COLUMN_TYPE] = type;
+      row.fields[COLUMN_RETRACTED] = rw_session_is_live (session, i) ? "false" : "true";
+      put_payload (&row, session, event);
+      append_row (out, row.fields);
+    }
+  row_clear (&row);
+  return out;
+}
