@@ -7,8 +7,9 @@
  *
  * Coordinates are pixels from the upper left corner of the picture; time runs left to right always.
  *
- * What is drawn. In position: every rail's volts at terminals, board and chip; drops along a wire
- * and ripple only of the chosen rail, as position between their own limits. In volts: the chosen
+ * What is drawn. In position: every rail's volts at terminals, board and chip; ripple only
+ * of the chosen rail, and drops along a wire only while the leads are there (the view's rail and
+ * place), as position between their own limits. In volts: the chosen
  * rail (the reference rail when none is chosen) at terminals, board and chip; of ground, its
  * drop. Ohms, amperes and temperatures are not drawn.
  */

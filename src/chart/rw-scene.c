@@ -55,6 +55,9 @@ is_shown (const RwScene        *self,
 
   if (!has_something (channel, rw_view_get_end (self->in.view)))
     return FALSE;
+  if (self->mode == RW_VIEW_POSITION && channel->place == RW_PLACE_WIRE)
+    return channel->limited && chosen
+           && (rw_view_get_place (self->in.view) == RW_PLACE_WIRE || g_str_equal (self->rail, RW_RAIL_GROUND));
   if (self->mode == RW_VIEW_POSITION)
     return channel->limited && (chosen || !is_side_matter (channel));
   if (g_str_equal (self->rail, RW_RAIL_GROUND))

@@ -132,6 +132,7 @@ test_oddities (void)
   g_autoptr (RwView) view = rw_view_new (session);
 
   rw_view_set_rail (view, "p5");
+  rw_view_set_place (view, RW_PLACE_WIRE);
   rw_view_set_theme (view, RW_THEME_DARK_CONTRAST);
   check_picture (session, view, "oddities-contrast");
 }

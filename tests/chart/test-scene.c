@@ -174,8 +174,12 @@ test_drops_and_ripple_only_of_the_chosen_rail (void)
   g_assert_false (shows (&f, "heater", RW_PLACE_TERMINALS, RW_KIND_DC));
   rw_view_set_rail (f.view, "p5");
   scene_fixture_build (&f, 900, 420);
-  g_assert_true (shows (&f, "p5", RW_PLACE_WIRE, RW_KIND_DC));
+  g_assert_false (shows (&f, "p5", RW_PLACE_WIRE, RW_KIND_DC));
   g_assert_true (shows (&f, "p5", RW_PLACE_BOARD, RW_KIND_RIPPLE));
+  rw_view_set_place (f.view, RW_PLACE_WIRE);
+  scene_fixture_build (&f, 900, 420);
+  g_assert_true (shows (&f, "p5", RW_PLACE_WIRE, RW_KIND_DC));
+  rw_view_set_place (f.view, RW_PLACE_BOARD);
   rw_view_set_rail (f.view, "gnd");
   scene_fixture_build (&f, 900, 420);
   g_assert_true (shows (&f, "gnd", RW_PLACE_WIRE, RW_KIND_DC));
