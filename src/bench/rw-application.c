@@ -11,6 +11,7 @@
 #include "rw-compat.h"
 #include "rw-main-window.h"
 #include "rw-safety-window.h"
+#include "rw-screenshot.h"
 
 struct _RwApplication
 {
@@ -159,14 +160,24 @@ rw_application_command_line (GApplication            *application,
   g_auto (GStrv) arguments = g_application_command_line_get_arguments (line, NULL);
   GVariantDict *options = g_application_command_line_get_options_dict (line);
   g_autoptr (GPtrArray) files = g_ptr_array_new_with_free_func (g_object_unref);
+  const char *picture = NULL;
 
   self->start_practice = g_variant_dict_contains (options, "practice");
   for (int i = 1; arguments[i] != NULL; i++)
     g_ptr_array_add (files, g_application_command_line_create_file_for_arg (line, arguments[i]));
-  if (files->len > 0)
+  if (g_variant_dict_contains (options, "new-window"))
+    gtk_window_present (GTK_WINDOW (make_window (self)));
+  else if (files->len > 0)
     g_application_open (application, (GFile **) files->pdata, (int) files->len, "");
   else
     g_application_activate (application);
+  if (g_variant_dict_lookup (options, "screenshot", "^&ay", &picture))
+    {
+      g_autoptr (GFile) file = g_application_command_line_create_file_for_arg (line, picture);
+      g_autofree char *path = g_file_get_path (file);
+
+      rw_screenshot_then_close (gtk_application_get_active_window (GTK_APPLICATION (self)), path);
+    }
   return 0;
 }
 
@@ -243,6 +254,7 @@ rw_application_startup (GApplication *application)
     gtk_application_set_accels_for_action (GTK_APPLICATION (self), accels[i].action, (const char *const *) accels[i].accels);
   self->css = rw_compat_load_css (gdk_display_get_default (), "/org/railwright/bench/style.css", 0);
   gtk_window_set_default_icon_name (RW_APP_ID);
+  rw_compat_remember_folders (self->settings);
   rw_color_scheme_follow (self->settings);
 }
 
@@ -272,6 +284,8 @@ rw_application_init (RwApplication *self)
 {
   static const GOptionEntry options[] = {
     { "practice", 0, 0, G_OPTION_ARG_NONE, NULL, N_ ("Start on the practice cabinet"), NULL },
+    { "new-window", 0, 0, G_OPTION_ARG_NONE, NULL, N_ ("Open one more window"), NULL },
+    { "screenshot", 0, 0, G_OPTION_ARG_FILENAME, NULL, N_ ("Save a picture of the window as PNG, and end"), N_ ("FILE") },
     { "version", 0, 0, G_OPTION_ARG_NONE, NULL, N_ ("Show the version"), NULL },
     { NULL }
   };

@@ -7,6 +7,33 @@
 
 #include <glib/gi18n-lib.h>
 
+static GSettings *folders; /* borrowed: the program's settings live as long as it does */
+
+void
+rw_compat_remember_folders (GSettings *settings)
+{
+  folders = settings;
+}
+
+static void
+open_last_folder (GtkFileChooser *chooser)
+{
+  g_autofree char *last = folders != NULL ? g_settings_get_string (folders, "last-folder") : g_strdup ("");
+  g_autoptr (GFile) folder = *last != '\0' ? g_file_new_for_path (last) : NULL;
+
+  if (folder != NULL)
+    gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+}
+
+static void
+note_folder (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  if (folders != NULL)
+    g_settings_set_string (folders, "last-folder", folder);
+}
+
 typedef struct
 {
   RwPathFunc func;
@@ -24,7 +51,10 @@ response_cb (GtkNativeDialog *dialog,
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
 
   if (path != NULL)
-    answer->func (path, answer->user_data);
+    {
+      note_folder (path);
+      answer->func (path, answer->user_data);
+    }
   g_free (answer);
   g_object_unref (dialog); /* the reference that kept it until now */
 }
@@ -48,6 +78,7 @@ ask (GtkFileChooserNative *dialog,
       gtk_file_filter_add_pattern (filter, pattern);
       gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
     }
+  open_last_folder (GTK_FILE_CHOOSER (dialog));
   g_signal_connect (dialog, "response", G_CALLBACK (response_cb), answer);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));

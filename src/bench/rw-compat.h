@@ -7,6 +7,9 @@
 
 G_BEGIN_DECLS
 
+/* Where file dialogs open: the folder of the last file chosen. @settings: (nullable), key "last-folder". */
+void rw_compat_remember_folders (GSettings *settings);
+
 /* Called with the chosen path, or not at all when the person thought better of it. */
 typedef void (*RwPathFunc) (const char *path, gpointer user_data);
 

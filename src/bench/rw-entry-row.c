@@ -331,6 +331,13 @@ rw_entry_row_is_empty (RwEntryRow *self)
   return gtk_entry_get_text_length (self->entry) == 0;
 }
 
+void
+rw_entry_row_say (RwEntryRow *self,
+                  const char *text)
+{
+  show_status (self, text, FALSE);
+}
+
 static void
 fill_rails (RwEntryRow *self)
 {

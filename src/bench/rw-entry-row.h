@@ -27,6 +27,9 @@ void rw_entry_row_start (RwEntryRow *self, const char *text);
 gboolean rw_entry_row_has_focus (RwEntryRow *self);
 gboolean rw_entry_row_is_empty (RwEntryRow *self);
 
+/* Says something beside the entry; the next reading's state replaces it. */
+void rw_entry_row_say (RwEntryRow *self, const char *text);
+
 /* Keeps what is typed, as Enter does; says so and does nothing when it is no number. */
 void rw_entry_row_keep (RwEntryRow *self);
 

@@ -177,7 +177,10 @@ keep_settled (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
 {
-  rw_job_keep_settled (RW_MAIN_WINDOW (widget)->job);
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  if (!rw_job_keep_settled (self->job))
+    rw_entry_row_say (self->entry, _ ("The meter has not settled: wait, or type what you read."));
 }
 
 static void
@@ -400,6 +403,7 @@ typedef enum
   ALWAYS,
   WITH_JOB,      /* something is opened */
   WITH_WRITABLE, /* and it is no replay */
+  WITH_BENCH,    /* and no practice either */
   WITH_REPLAY,
   WITH_PRACTICE,
 } When;
@@ -424,7 +428,7 @@ static const struct
   { "win.save-copy", NULL, save_copy, WITH_JOB },
   { "win.save-picture", NULL, save_picture, WITH_JOB },
   { "win.log", NULL, show_log, WITH_JOB },
-  { "win.meter", NULL, show_meter_window, WITH_WRITABLE },
+  { "win.meter", NULL, show_meter_window, WITH_BENCH },
   { "win.toggle-power", NULL, toggle_power, WITH_WRITABLE },
   { "win.toggle-board", NULL, toggle_board, WITH_WRITABLE },
   { "win.toggle-warm", NULL, toggle_warm, WITH_WRITABLE },
@@ -470,6 +474,8 @@ is_time_for (RwMainWindow *self,
       return self->job != NULL;
     case WITH_WRITABLE:
       return self->job != NULL && rw_job_can_write (self->job);
+    case WITH_BENCH:
+      return self->job != NULL && rw_job_get_mode (self->job) == RW_JOB_BENCH;
     case WITH_REPLAY:
       return self->job != NULL && rw_job_get_replay (self->job) != NULL;
     case WITH_PRACTICE:
@@ -495,5 +501,5 @@ rw_main_window_update_actions (RwMainWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", typing || rw_session_get_undo (session) != 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", typing || rw_session_get_redo (session) != 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.keep-settled",
-                                 rw_job_get_live (self->job)->settled.settled);
+                                 rw_job_get_live (self->job)->has_value);
 }

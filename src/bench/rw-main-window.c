@@ -210,6 +210,8 @@ rw_main_window_show_side (RwMainWindow *self,
                           gboolean      show)
 {
   self->side_wanted = show;
+  if (self->settings != NULL)
+    g_settings_set_boolean (self->settings, "symptom-side-visible", show);
   arrange (self, self->last_width);
 }
 
@@ -227,6 +229,27 @@ follow_job (RwMainWindow *self)
   changed_cb (self);
   show_meter (self);
   trouble_cb (self, rw_job_get_trouble (self->job));
+}
+
+/* A replay starts at the speed that was liked last. */
+static void
+speed_cb (RwMainWindow *self)
+{
+  RwReplay *replay = rw_job_get_replay (self->job);
+
+  if (replay != NULL && self->settings != NULL)
+    g_settings_set_double (self->settings, "replay-speed", rw_replay_get_speed (replay));
+}
+
+static void
+recall_speed (RwMainWindow *self)
+{
+  RwReplay *replay = rw_job_get_replay (self->job);
+
+  if (replay == NULL || self->settings == NULL)
+    return;
+  rw_replay_set_speed (replay, g_settings_get_double (self->settings, "replay-speed"));
+  g_signal_connect_object (replay, "speed-changed", G_CALLBACK (speed_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void
@@ -260,6 +283,7 @@ rw_main_window_set_job (RwMainWindow *self,
   if (job != NULL)
     {
       show_modes (self);
+      recall_speed (self);
       follow_job (self);
     }
   else
@@ -397,6 +421,7 @@ rw_main_window_new (GtkApplication *application,
       g_settings_bind (settings, "window-width", self, "default-width", G_SETTINGS_BIND_DEFAULT);
       g_settings_bind (settings, "window-height", self, "default-height", G_SETTINGS_BIND_DEFAULT);
       g_settings_bind (settings, "maximized", self, "maximized", G_SETTINGS_BIND_DEFAULT);
+      self->side_wanted = g_settings_get_boolean (settings, "symptom-side-visible");
     }
   return GTK_WIDGET (self);
 }

@@ -96,6 +96,26 @@ format_cb (RwMeterWindow *self)
       gtk_drop_down_set_selected (self->frame, i);
 }
 
+/* The port, format and speed that were used last. */
+static void
+recall (RwMeterWindow *self)
+{
+  g_autofree char *port = g_settings_get_string (self->settings, "serial-port");
+  g_autofree char *format = g_settings_get_string (self->settings, "serial-format");
+  const guint baud = (guint) g_settings_get_int (self->settings, "serial-baud");
+  const char *const *ids = rw_decoder_list_formats ();
+
+  if (*port == '\0')
+    return;
+  gtk_editable_set_text (GTK_EDITABLE (self->port), port);
+  for (guint i = 0; ids[i] != NULL; i++)
+    if (g_str_equal (ids[i], format))
+      gtk_drop_down_set_selected (self->format, i);
+  for (guint i = 0; i < G_N_ELEMENTS (bauds); i++)
+    if (bauds[i] == baud)
+      gtk_drop_down_set_selected (self->baud, i);
+}
+
 static void
 words_cb (RwMeterWindow *self)
 {
@@ -128,6 +148,7 @@ start_cb (RwMeterWindow *self)
     {
       g_settings_set_string (self->settings, "serial-port", port);
       g_settings_set_string (self->settings, "serial-format", format);
+      g_settings_set_int (self->settings, "serial-baud", (int) line.baud);
     }
   rw_job_set_link (self->job, rw_link_serial_new (port, &line, rw_decoder_new (format)));
 }
@@ -227,12 +248,7 @@ rw_meter_window_new (GtkWindow *parent,
   look_again_cb (self);
   port_cb (self);
   if (settings != NULL)
-    {
-      g_autofree char *port = g_settings_get_string (settings, "serial-port");
-
-      if (*port != '\0')
-        gtk_editable_set_text (GTK_EDITABLE (self->port), port);
-    }
+    recall (self);
   g_signal_connect_object (job, "link", G_CALLBACK (words_cb), self, G_CONNECT_SWAPPED);
   words_cb (self);
   return GTK_WIDGET (self);

@@ -18,6 +18,7 @@ struct _RwPlanView
   GtkWidget   parent_instance;
   RwJob      *job;
   GtkWidget  *scroller;
+  GtkWidget  *nothing; /* said instead of an empty list */
   GtkListView *list;
 };
 
@@ -125,6 +126,9 @@ refresh (RwPlanView *self)
                                                     NULL, NULL);
   g_autoptr (GtkTreeListRow) first = gtk_tree_list_model_get_row (tree, 0);
 
+  gtk_widget_set_visible (self->nothing, first == NULL);
+  gtk_widget_set_visible (self->scroller, first != NULL);
+
   if (first != NULL)
     gtk_tree_list_row_set_expanded (first, TRUE);
 
@@ -156,6 +160,7 @@ rw_plan_view_dispose (GObject *object)
 
   g_clear_object (&self->job);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
+  g_clear_pointer (&self->nothing, gtk_widget_unparent);
   G_OBJECT_CLASS (rw_plan_view_parent_class)->dispose (object);
 }
 
@@ -186,5 +191,11 @@ rw_plan_view_init (RwPlanView *self)
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 130);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->list));
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+  self->nothing = gtk_label_new (_ ("Nothing is left to plan."));
+  gtk_label_set_xalign (GTK_LABEL (self->nothing), 0);
+  gtk_widget_set_valign (self->nothing, GTK_ALIGN_START);
+  gtk_widget_add_css_class (self->nothing, "quiet");
+  gtk_widget_set_visible (self->nothing, FALSE);
+  gtk_widget_set_parent (self->nothing, GTK_WIDGET (self));
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 }

@@ -18,7 +18,7 @@ struct _RwReplay
   gboolean   playing;
 };
 
-static guint moved_signal;
+static guint moved_signal, speed_signal;
 
 G_DEFINE_FINAL_TYPE (RwReplay, rw_replay, G_TYPE_OBJECT)
 
@@ -37,6 +37,8 @@ rw_replay_class_init (RwReplayClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = rw_replay_finalize;
   moved_signal = g_signal_new ("moved", RW_TYPE_REPLAY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                               G_TYPE_NONE, 0);
+  speed_signal = g_signal_new ("speed-changed", RW_TYPE_REPLAY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                G_TYPE_NONE, 0);
 }
 
@@ -171,6 +173,7 @@ rw_replay_set_speed (RwReplay *self,
   if (self->speed == clamped)
     return;
   self->speed = clamped;
+  g_signal_emit (self, speed_signal, 0);
   g_signal_emit (self, moved_signal, 0);
 }
 

@@ -4,7 +4,7 @@
  * The target session grows and is rewound; whoever follows it need not know that this is a replay. The
  * file is never written to.
  *
- * Signals: "moved" (position, playing or speed changed)
+ * Signals: "moved" (position, playing or speed changed), "speed-changed"
  */
 #pragma once
 

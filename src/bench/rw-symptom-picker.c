@@ -21,6 +21,8 @@ struct _RwSymptomPicker
   gboolean   filling; /* toggles are being set, not pressed */
 };
 
+static guint closed_signal;
+
 G_DEFINE_FINAL_TYPE (RwSymptomPicker, rw_symptom_picker, GTK_TYPE_WIDGET)
 
 static void
@@ -237,8 +239,16 @@ static void
 rw_symptom_picker_class_init (RwSymptomPickerClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = rw_symptom_picker_dispose;
+  closed_signal = g_signal_new ("closed", RW_TYPE_SYMPTOM_PICKER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "symptompicker");
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BOX_LAYOUT);
+}
+
+static void
+closed_cb (RwSymptomPicker *self)
+{
+  g_signal_emit (self, closed_signal, 0);
 }
 
 static GtkWidget *
@@ -257,6 +267,7 @@ make_popover (RwSymptomPicker *self)
   gtk_scrolled_window_set_min_content_width (GTK_SCROLLED_WINDOW (scroller), 420);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->list);
   gtk_popover_set_child (GTK_POPOVER (popover), scroller);
+  g_signal_connect_swapped (popover, "closed", G_CALLBACK (closed_cb), self);
   return popover;
 }
 

@@ -1,5 +1,7 @@
 /* rw-symptom-picker.h: what the cabinet does: chips for what is seen, and a list to choose from.
  * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Signal "closed": the list was closed; the hands are free for the next reading.
  */
 #pragma once
 

@@ -96,4 +96,5 @@ rw_symptom_side_init (RwSymptomSide *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_swapped (self->card, "aimed", G_CALLBACK (aimed_cb), self);
+  g_signal_connect_swapped (self->picker, "closed", G_CALLBACK (aimed_cb), self);
 }

@@ -1,7 +1,7 @@
 /* rw-symptom-side.h: the side of the window that thinks: symptoms, next check, causes, plan.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Signal "aimed": a measuring check was taken; the entry should have the focus.
+ * Signal "aimed": a measuring check was taken, or symptoms were chosen; the entry should have the focus.
  */
 #pragma once
 

@@ -36,9 +36,11 @@ class Meter:
             os.write(self.ours, f"{5.021 + 0.001 * (self.sent % 2):.3f} V DC\r\n".encode())
             self.sent += 1
 
-    def unplug(self):
+    def fall_silent(self):
         self.stop.set()
         self.thread.join()
+
+    def unplug(self):
         os.close(self.theirs)
         os.close(self.ours)
 
@@ -64,6 +66,7 @@ def test_serial():
         port = bench.find("text", "Port")
         port.set_text_contents(meter.name)
         press(bench.find("push button", "Listen"))
+        bench.find("label", "Waiting for the meter's first value")
         meter.thread.start()
         poll(lambda: len(events("sample")) >= 3, "samples in the file")
         bench.keys("Escape")
@@ -72,13 +75,14 @@ def test_serial():
         reading = poll(lambda: events("reading"), "a kept reading")[0]["reading"]
         if not 5.0209 <= reading["value"] <= 5.0221 or reading["place"] != "board" or reading["step"] != 0.001:
             raise Failed(f"kept {reading}")
+        meter.fall_silent()
+        poll(lambda: len(events("sample")) == meter.sent, f"each of {meter.sent} values as one sample", 5)
         meter.unplug()
         start = time.monotonic()
         poll(lambda: events("gap"), "a gap in the file", 5)
         waited = time.monotonic() - start
         if waited > 1.6:
             raise Failed(f"unplugging took {waited:.1f} s to show in the file")
-        poll(lambda: len(events("sample")) == meter.sent, "every sample that was sent", 5)
 
 
 run(test_serial)
