@@ -108,8 +108,8 @@ live_cb (RwEntryRow *self)
   if (offers)
     {
       g_autofree char *value = rw_quantity_format (settled.value, settled.step, settled.kind);
-      /* Translators: the settled value of the meter; Space is the key. */
-      g_autofree char *label = g_strdup_printf (_ ("Keep %s (Space)"), value);
+      /* Translators: the settled value of the meter. */
+      g_autofree char *label = g_strdup_printf (_ ("Keep %s"), value);
 
       gtk_button_set_label (self->keep_settled, label);
     }
@@ -418,10 +418,13 @@ fill_fixed (RwEntryRow *self)
   g_autoptr (GtkStringList) places = gtk_string_list_new (NULL);
   g_autoptr (GtkStringList) kind_names = gtk_string_list_new (NULL);
 
-  for (int i = 0; i < RW_N_PLACES; i++)
-    gtk_string_list_append (places, rw_place_get_label ((RwPlace) i));
-  gtk_string_list_append (kind_names, _ ("volts DC"));
-  gtk_string_list_append (kind_names, _ ("ripple AC"));
+  /* Shorter words than elsewhere: the row must fit a small screen. In the order of RwPlace. */
+  gtk_string_list_append (places, _ ("terminals"));
+  gtk_string_list_append (places, _ ("board"));
+  gtk_string_list_append (places, _ ("chip"));
+  gtk_string_list_append (places, _ ("wire"));
+  gtk_string_list_append (kind_names, _ ("DC"));
+  gtk_string_list_append (kind_names, _ ("ripple"));
   gtk_drop_down_set_model (self->place, G_LIST_MODEL (places));
   gtk_drop_down_set_model (self->kind, G_LIST_MODEL (kind_names));
   rw_compat_name_drop_down (self->rail, _ ("Rail"));

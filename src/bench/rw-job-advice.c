@@ -105,7 +105,7 @@ rw_job_refresh_advice (RwJob *self)
   Question *question = g_new0 (Question, 1);
 
   question->knowledge = rw_knowledge_ref (self->knowledge);
-  question->state = rw_bench_state_ref (self->state);
+  question->state = rw_bench_state_ref (rw_job_get_state (self));
   question->skipped = copy_set (self->skipped);
   g_task_set_task_data (task, question, question_free);
   self->advising = TRUE;

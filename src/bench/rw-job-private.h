@@ -16,6 +16,9 @@ struct _RwJob
   RwView       *view;
   RwKind        kind; /* what is measured at the view's rail and place */
   RwBenchState *state;
+  gboolean      outdated; /* the state is to be made anew before anybody sees it */
+  guint         idle;     /* that tells so, once for many events */
+  gboolean      live_news; /* samples came since "live" was emitted */
   RwLive        live;
   RwJournal    *journal; /* NULL for a replay */
   char         *path;
@@ -34,7 +37,6 @@ struct _RwJob
 
   RwLink            *link; /* a meter on a cable, or the practice meter's bytes */
   char              *link_words;
-  double             last_sample_t;
   RwReplay          *replay;
   RwPracticeCabinet *cabinet;
   RwPracticeMeter   *meter;

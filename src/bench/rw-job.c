@@ -18,13 +18,25 @@ static const guint ticks_a_beat = 10;
 
 /* --- following the session ------------------------------------------------------------------------ */
 
-static void
-recompute (RwJob *self)
+static gboolean
+tell_changed_cb (gpointer data)
 {
-  g_clear_pointer (&self->state, rw_bench_state_unref);
-  self->state = rw_bench_state_new (self->session);
+  RwJob *self = data;
+
+  self->idle = 0;
   g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_CHANGED], 0);
   rw_job_refresh_advice (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* The state is made when it is asked for, and told once for all events of one turn: a replay that jumps
+ * brings thousands at once. */
+static void
+outdate (RwJob *self)
+{
+  self->outdated = TRUE;
+  if (self->idle == 0)
+    self->idle = g_idle_add_full (G_PRIORITY_HIGH_IDLE, tell_changed_cb, self, NULL);
 }
 
 static void
@@ -36,16 +48,15 @@ added_cb (RwJob *self,
   if (event->type == RW_EVENT_SAMPLE)
     {
       rw_live_push (&self->live, event->t, &event->reading);
-      self->last_sample_t = event->t;
-      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+      self->live_news = TRUE;
       return;
     }
   if (event->type == RW_EVENT_GAP)
     {
       rw_live_reset (&self->live);
-      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+      self->live_news = TRUE;
     }
-  recompute (self);
+  outdate (self);
 }
 
 static void
@@ -53,8 +64,8 @@ rewound_cb (RwJob *self,
             guint  n_events)
 {
   rw_live_reset (&self->live);
-  recompute (self);
-  g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+  self->live_news = TRUE;
+  outdate (self);
 }
 
 static void
@@ -87,6 +98,11 @@ tick_cb (gpointer data)
     rw_replay_advance (self->replay, seconds);
   if (self->cabinet != NULL)
     rw_job_advance_practice (self, seconds);
+  if (self->live_news)
+    {
+      self->live_news = FALSE;
+      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_LIVE], 0);
+    }
   if (self->beat % ticks_a_beat == 0)
     {
       if (self->replay == NULL)
@@ -127,7 +143,7 @@ take_session (RwJob     *self,
   self->view = rw_view_new (session);
   self->journal = journal;
   self->clock_zero = g_get_monotonic_time () - MAX (since, least);
-  self->state = rw_bench_state_new (session);
+  self->outdated = TRUE;
   rw_view_set_rail (self->view, rw_profile_get_reference (rw_session_get_profile (session))->id);
   rw_view_set_place (self->view, RW_PLACE_BOARD);
   g_signal_connect_object (session, "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
@@ -482,6 +498,12 @@ rw_job_get_profile (RwJob *self)
 RwBenchState *
 rw_job_get_state (RwJob *self)
 {
+  if (self->outdated)
+    {
+      g_clear_pointer (&self->state, rw_bench_state_unref);
+      self->state = rw_bench_state_new (self->session);
+      self->outdated = FALSE;
+    }
   return self->state;
 }
 
@@ -535,6 +557,7 @@ rw_job_dispose (GObject *object)
   RwJob *self = RW_JOB (object);
 
   g_clear_handle_id (&self->timer, g_source_remove);
+  g_clear_handle_id (&self->idle, g_source_remove);
   rw_job_set_link (self, NULL);
   g_clear_object (&self->journal);
   g_clear_object (&self->meter);

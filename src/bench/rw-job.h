@@ -57,7 +57,7 @@ RwJob *rw_job_new_replay (const char *path, char **report, GError **error);
 RwJobMode          rw_job_get_mode (RwJob *self);
 RwSession         *rw_job_get_session (RwJob *self);  /* borrowed */
 RwProfile         *rw_job_get_profile (RwJob *self);  /* borrowed */
-RwBenchState      *rw_job_get_state (RwJob *self);    /* borrowed; until "changed" */
+RwBenchState      *rw_job_get_state (RwJob *self);    /* borrowed; until the next event */
 RwAdvice          *rw_job_get_advice (RwJob *self);   /* (nullable) borrowed; until "advice" */
 RwView            *rw_job_get_view (RwJob *self);     /* borrowed */
 const RwLive      *rw_job_get_live (RwJob *self);

@@ -13,7 +13,7 @@ rw_live_push (RwLive          *self,
               const RwReading *sample)
 {
   const gboolean moved = !self->has_value || !rw_reading_same_spot (&self->sample, sample)
-                         || sample->step > self->sample.step;
+                         || sample->step != self->sample.step;
 
   if (moved || self->settle == NULL)
     {

@@ -13,7 +13,7 @@
 
 /* The practice cabinet of the first visit: something that can be found with three or four readings. */
 static const guint64 practice_seed = 23;
-static const RwPracticeFault practice_fault = { "edge-oxidised", 0.8 };
+static const RwPracticeFault practice_fault = { "plus5-wire-thin", 1.0 };
 
 static void
 say (RwMainWindow *self,
