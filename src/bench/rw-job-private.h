@@ -59,6 +59,9 @@ extern guint rw_job_signals[RW_JOB_N_SIGNALS];
 /* The id of the one meter on the bench, typed or on a cable. */
 #define RW_JOB_METER "m1"
 
+/* rw-job.c: connects to session, view and file, and starts the clock. */
+void rw_job_follow (RwJob *self);
+
 /* rw-job-advice.c: works the advice out anew, in a thread, and emits "advice". */
 void rw_job_refresh_advice (RwJob *self);
 
