@@ -135,6 +135,7 @@ rw_event_scan (const char *line,
       || event->t > RW_EVENT_MAX_SECONDS)
     return FALSE;
   event->n = (guint) n;
+  event->line = NULL;
   if (scan_word (&scan, ",\"sample\":"))
     event->type = RW_EVENT_SAMPLE;
   else if (scan_word (&scan, ",\"reading\":"))

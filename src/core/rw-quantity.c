@@ -315,7 +315,7 @@ rw_quantity_format_u (double u,
 static int
 whole_seconds (double seconds)
 {
-  return (int) floor (CLAMP (seconds, 0, 1e9));
+  return (int) floor (fmin (fmax (seconds, 0), 1e9));
 }
 
 char *

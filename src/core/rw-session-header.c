@@ -98,9 +98,9 @@ check_version (JsonObject *object,
 {
   double version;
 
-  if (!rw_json_get_number (object, "railwright", &version))
+  if (!rw_json_get_number (object, "railwright", &version) || version < 1)
     return refuse (error, _ ("the first line is not the header of a session: key “railwright” is missing"));
-  if (version < 1 || version > format_version)
+  if (version > format_version)
     return refuse (error, _ ("this session was written by a newer version of the program"));
   return TRUE;
 }

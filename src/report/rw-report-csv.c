@@ -63,6 +63,18 @@ row_clear (Row *row)
       g_string_free (g_steal_pointer (&row->numbers[i]), TRUE);
 }
 
+/* The empty text of a column's number; the field is to be set when it is written. */
+static GString *
+begin_number (Row   *row,
+              Column column)
+{
+  if (row->numbers[column] == NULL)
+    row->numbers[column] = g_string_new (NULL);
+  g_string_truncate (row->numbers[column], 0);
+  return row->numbers[column];
+}
+
+/* A number of the session: reads back as the same double. */
 static void
 put_number (Row   *row,
             Column column,
@@ -70,11 +82,39 @@ put_number (Row   *row,
 {
   if (isnan (value))
     return;
-  if (row->numbers[column] == NULL)
-    row->numbers[column] = g_string_new (NULL);
-  g_string_truncate (row->numbers[column], 0);
-  rw_json_append_number (row->numbers[column], value);
-  row->fields[column] = row->numbers[column]->str;
+
+  GString *text = begin_number (row, column);
+
+  rw_json_append_number (text, value);
+  row->fields[column] = text->str;
+}
+
+/* A number worked out: nine digits are more than any meter has, and quick to write. */
+static void
+put_result (Row   *row,
+            Column column,
+            double value)
+{
+  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+
+  if (isnan (value))
+    return;
+
+  GString *text = begin_number (row, column);
+
+  g_string_append (text, g_ascii_formatd (buffer, sizeof buffer, "%.9g", value));
+  row->fields[column] = text->str;
+}
+
+static void
+put_count (Row   *row,
+           Column column,
+           guint  value)
+{
+  GString *text = begin_number (row, column);
+
+  g_string_append_printf (text, "%u", value);
+  row->fields[column] = text->str;
 }
 
 static const char *
@@ -109,9 +149,9 @@ put_judgement (Row             *row,
       && !reading->over)
     {
       verdict = rw_verdict_judge (reading->value, u, lo, hi);
-      put_number (row, COLUMN_MARGIN, rw_margin (reading->value, lo, hi));
+      put_result (row, COLUMN_MARGIN, rw_margin (reading->value, lo, hi));
     }
-  put_number (row, COLUMN_U, u);
+  put_result (row, COLUMN_U, u);
   row->fields[COLUMN_VERDICT] = rw_verdict_to_id (verdict);
 }
 
@@ -168,7 +208,7 @@ put_payload (Row           *row,
       row->fields[COLUMN_ID] = event->stage.id;
       break;
     case RW_EVENT_RETRACT:
-      put_number (row, COLUMN_ID, event->retract.n);
+      put_count (row, COLUMN_ID, event->retract.n);
       break;
     case RW_EVENT_GAP:
       row->fields[COLUMN_METER] = event->gap.meter;
@@ -232,7 +272,7 @@ rw_report_csv (RwSession *session)
                                                          : "unknown";
 
       memset (row.fields, 0, sizeof row.fields);
-      put_number (&row, COLUMN_N, event->n);
+      put_count (&row, COLUMN_N, event->n);
       put_number (&row, COLUMN_T, event->t);
       row.fields[COLUMN_TYPE] = type;
       row.fields[COLUMN_RETRACTED] = rw_session_is_live (session, i) ? "false" : "true";

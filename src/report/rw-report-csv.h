@@ -8,8 +8,8 @@
 G_BEGIN_DECLS
 
 /* RFC 4180: a heading, then one row an event, in the order of the file, each ended by CR LF.
- * UTF-8, points in numbers whatever the locale; every number reads back as the same double. The
- * columns:
+ * UTF-8, points in numbers whatever the locale; every number of the session reads back as the
+ * same double, numbers worked out have nine digits. The columns:
  *
  *   n, t        number of the event, seconds since the session's start
  *   type        payload key of the session file; "unknown" for an event that is not understood

@@ -1,0 +1,55 @@
+#!/bin/sh
+# Builds everything twice and runs all tests: first as people run it, then the unit tests under sanitizers.
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# usage: sh tests/run.sh
+# Ends in one line, "N passed, N failed", over both runs; the exit status is 0 only if nothing failed.
+set -eu
+CDPATH='' root=$(cd -- "$(dirname -- "$0")/.." && pwd)
+. "$root/src/packages.sh"
+. "$root/src/build-tree.sh"
+plain=$root/build-tests
+sanitized=$root/build-sanitize
+
+# Whatever stops this script early is a failure, and the closing line has to say so.
+private=
+closing='0 passed, 1 failed'
+finish ()
+{
+    [ -z "$private" ] || rm -rf "$private"
+    [ -z "$closing" ] || echo "$closing"
+}
+trap finish EXIT
+trap 'exit 130' INT TERM
+
+# shellcheck disable=SC2086  # lists of words
+need_packages $build_packages $run_packages $test_packages
+
+# No test may see or touch the home of the person who runs it.
+private=$(mktemp -d)
+export HOME="$private" XDG_CONFIG_HOME="$private/config" XDG_DATA_HOME="$private/data" \
+    XDG_CACHE_HOME="$private/cache" XDG_STATE_HOME="$private/state" XDG_RUNTIME_DIR="$private/run"
+mkdir -p -m 700 "$XDG_RUNTIME_DIR"
+unset LANGUAGE DISPLAY WAYLAND_DISPLAY DBUS_SESSION_BUS_ADDRESS
+
+say "Building for the tests ..."
+configure_build "$root" "$plain" -Dwerror=true
+build_targets "$plain"
+say "Building for the sanitizers ..."
+configure_build "$root" "$sanitized" -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
+build_targets "$sanitized"
+
+rm -f "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json"
+meson test -C "$plain" --no-rebuild --print-errorlogs || say "Some tests failed."
+
+# Everything that needs a display or looks at files only was run above. A preloaded test helper may come before the
+# sanitizer's own library.
+say "Unit tests under sanitizers ..."
+export ASAN_OPTIONS=detect_leaks=1:verify_asan_link_order=0 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
+    LSAN_OPTIONS="suppressions='$root/tests/platform/leaks.txt':print_suppressions=0" G_SLICE=always-malloc
+meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 4 --no-suite ui --no-suite platform ||
+    say "Some tests failed under sanitizers."
+
+closing=
+/usr/bin/python3 "$root/tests/platform/count-results.py" \
+    "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json"
