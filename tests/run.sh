@@ -42,12 +42,12 @@ build_targets "$sanitized"
 rm -f "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json"
 meson test -C "$plain" --no-rebuild --print-errorlogs || say "Some tests failed."
 
-# Everything that needs a display or looks at files only was run above. A preloaded test helper may come before the
-# sanitizer's own library.
+# Everything that needs a display or looks at files only was run above. Code that mostly counts is ten times slower
+# here. A preloaded test helper may come before the sanitizer's own library.
 say "Unit tests under sanitizers ..."
 export ASAN_OPTIONS=detect_leaks=1:verify_asan_link_order=0 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
     LSAN_OPTIONS="suppressions='$root/tests/platform/leaks.txt':print_suppressions=0" G_SLICE=always-malloc
-meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 4 --no-suite ui --no-suite platform ||
+meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 --no-suite ui --no-suite platform ||
     say "Some tests failed under sanitizers."
 
 closing=

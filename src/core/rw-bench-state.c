@@ -207,10 +207,13 @@ take_repair (RwBenchState  *self,
 {
   const RwRepairSeen seen = { event->repair.cause, event->repair.result, event->n, event->t };
 
+  /* What a repair that changed nothing left to be measured again still tells of the cause. */
+  const gboolean changed = seen.result == RW_REPAIR_FIXED;
+
   g_array_append_val (self->repairs, seen);
-  make_stale (self, TRUE);
+  make_stale (self, changed);
   for (guint i = 0; i < self->findings->len; i++)
-    g_array_index (self->findings, RwFindingSeen, i).changed_since = TRUE;
+    g_array_index (self->findings, RwFindingSeen, i).changed_since |= changed;
 }
 
 static void

@@ -27,7 +27,8 @@ typedef struct
   double        margin;    /* NaN when no limits */
   RwVerdict     verdict;
   gboolean      stale;
-  gboolean      changed_since; /* a trim or a repair followed: the value no longer describes the cabinet */
+  gboolean      changed_since; /* a trim or a repair that fixed something followed: the value no longer
+                            * describes the cabinet */
 } RwSpotState;
 
 typedef struct
@@ -44,7 +45,7 @@ typedef struct
   const char *outcome;
   guint       n;
   double      t;
-  gboolean    changed_since; /* a repair followed */
+  gboolean    changed_since; /* a repair that fixed something followed */
 } RwFindingSeen;
 
 typedef struct

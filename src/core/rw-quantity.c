@@ -15,8 +15,10 @@ G_DEFINE_QUARK (rw_quantity_error, rw_quantity_error)
 #define MINUS "−"             /* U+2212 */
 #define THIN "\xE2\x80\xAF"   /* U+202F, narrow no-break space */
 
-/* Below this a voltage is shown in millivolts when the meter resolves them. */
+/* Below these a voltage is shown in millivolts: when the meter resolves them, and when its last digit says
+ * that it is on its millivolt range. */
 static const double millivolts_below = 0.2;
+static const double millivolt_range_below = 1.0;
 
 /* --- typed in ----------------------------------------------------------------------------------- */
 
@@ -264,8 +266,11 @@ wants_millivolts (double value,
                   double step,
                   RwKind kind)
 {
-  return (kind == RW_KIND_DC || kind == RW_KIND_RIPPLE) && fabs (value) < millivolts_below
-         && (step == 0 || step < 0.0051);
+  if (kind != RW_KIND_DC && kind != RW_KIND_RIPPLE)
+    return FALSE;
+  if (step > 0 && step < 0.0005)
+    return fabs (value) < millivolt_range_below;
+  return fabs (value) < millivolts_below && (step == 0 || step < 0.0051);
 }
 
 char *

@@ -37,8 +37,8 @@ int rw_quantity_decimals (double step);
 /* A number alone, true minus sign, decimal mark of the locale. (transfer full) */
 char *rw_quantity_format_number (double value, int decimals);
 
-/* Number and unit with a narrow no-break space: "5.02 V", "−35 mV" (below 0.2 V with a fine step or at a
- * wire). @over gives "OL". (transfer full) */
+/* Number and unit with a narrow no-break space: "5.02 V", "−35 mV" (below 0.2 V with a fine step, below 1 V on a
+ * meter's millivolt range). @over gives "OL". (transfer full) */
 char *rw_quantity_format (double value, double step, RwKind kind);
 
 /* With an explicit plus for positive numbers. (transfer full) */

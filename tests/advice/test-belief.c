@@ -279,7 +279,7 @@ test_trim_outdates_readings (void)
 }
 
 static void
-test_repair_outdates_what_was_seen (void)
+test_repair_in_vain_leaves_what_was_seen (void)
 {
   g_autoptr (RwSession) job = fixture_job ();
 
@@ -289,7 +289,8 @@ test_repair_outdates_what_was_seen (void)
   assert_beliefs (job, 4 * 0.8 * 0.9 * 0.1, 2 * 0.6 * 0.7 * 0.1, 0.1 * 0.05 * 0.75,
                   0.1 * 0.05 * 0.1);
   fixture_repair (job, "worn", RW_REPAIR_NO_CHANGE);
-  assert_beliefs (job, 4 * 0.8, 2 * 0.6, 0.1 * 0.05, 0.1);
+  assert_beliefs (job, 4 * 0.8 * 0.9 * 0.1, 2 * 0.6 * 0.7 * 0.1, 0.1 * 0.05 * 0.75 * 0.05,
+                  0.1 * 0.05 * 0.1);
 }
 
 static void
@@ -467,7 +468,7 @@ main (int    argc,
   g_test_add_func ("/belief/a reading wins over a click", test_reading_wins_over_a_click);
   g_test_add_func ("/belief/an overload answers nothing", test_overload_answers_nothing);
   g_test_add_func ("/belief/a trim outdates readings", test_trim_outdates_readings);
-  g_test_add_func ("/belief/a repair outdates what was seen", test_repair_outdates_what_was_seen);
+  g_test_add_func ("/belief/a repair in vain leaves what was seen", test_repair_in_vain_leaves_what_was_seen);
   g_test_add_func ("/belief/power alone outdates nothing", test_power_alone_outdates_nothing);
   g_test_add_func ("/belief/a failed repair leaves a residual",
                    test_failed_repair_leaves_a_residual);

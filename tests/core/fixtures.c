@@ -19,8 +19,10 @@ fixture_init (int    *argc,
   const char *asked = g_getenv ("LC_ALL");
 
   setlocale (LC_ALL, "");
-  if (asked != NULL && g_str_has_prefix (asked, "de_DE") && !g_str_equal (localeconv ()->decimal_point, ","))
-    g_error ("the locale with a comma was not made: LC_ALL is %s, but the mark is “%s”", asked, localeconv ()->decimal_point);
+  if (asked != NULL && g_str_has_prefix (asked, "de_DE")
+      && !g_str_equal (localeconv ()->decimal_point, ","))
+    g_error ("the locale with a comma was not made: LC_ALL is %s, but the mark is “%s”", asked,
+             localeconv ()->decimal_point);
   g_test_init (argc, argv, NULL);
 }
 
@@ -42,7 +44,8 @@ RwSession *
 fixture_session (void)
 {
   g_autoptr (GError) error = NULL;
-  RwSessionHeader *header = rw_session_header_from_line (FIXTURE_HEADER, strlen (FIXTURE_HEADER), &error);
+  RwSessionHeader *header = rw_session_header_from_line (FIXTURE_HEADER, strlen (FIXTURE_HEADER),
+                                                         &error);
 
   g_assert_no_error (error);
   return rw_session_new (header);
@@ -174,7 +177,8 @@ fixture_random_event (GRand *random,
     case 4:
       return rw_event_make_symptom (t, "resets", (RwSymptomState) g_rand_int_range (random, 0, 3));
     case 5:
-      return rw_event_make_finding (t, "edge-connector-look", g_rand_boolean (random) ? "dark" : "bright");
+      return rw_event_make_finding (t, "edge-connector-look",
+                                    g_rand_boolean (random) ? "dark" : "bright");
     case 6:
       return rw_event_make_repair (t, "trim-low", (RwRepairResult) g_rand_int_range (random, 0, 2));
     case 7:
@@ -188,7 +192,8 @@ fixture_random_event (GRand *random,
     case 11:
       {
         char time[G_ASCII_DTOSTR_BUF_SIZE];
-        g_autofree char *line = g_strdup_printf ("{\"n\":%u,\"t\":%s,\"weather\":{\"hot\":[1,2.50,null]}}", n + 1,
+        g_autofree char *line =
+            g_strdup_printf ("{\"n\":%u,\"t\":%s,\"weather\":{\"hot\":[1,2.50,null]}}", n + 1,
                                                  g_ascii_formatd (time, sizeof time, "%.3f", t));
 
         return fixture_event (line);

@@ -1,4 +1,4 @@
-/* fixtures.h: what the tests of the core share: a profile, sessions, random events, a folder, a clock.
+/* fixtures.h: what the tests of the core share: a profile, sessions, random events, a folder.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once

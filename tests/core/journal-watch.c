@@ -23,7 +23,8 @@ kept_cb (RwJournal    *journal,
   for (guint i = 0; i < last && rw_session_get_event (watch->session, i)->n <= n; i++)
     {
       g_assert_cmpuint (i, <, rw_session_get_n_events (read->session));
-      fixture_assert_same_event (rw_session_get_event (read->session, i), rw_session_get_event (watch->session, i));
+      fixture_assert_same_event (rw_session_get_event (read->session, i),
+                                 rw_session_get_event (watch->session, i));
     }
   watch->n_kept++;
   watch->last_kept = n;
@@ -108,7 +109,8 @@ journal_assert_file_is (const char *path,
   g_assert_false (read->needs_newline);
   g_assert_cmpuint (rw_session_get_n_events (read->session), ==, rw_session_get_n_events (session));
   for (guint i = 0; i < rw_session_get_n_events (session); i++)
-    fixture_assert_same_event (rw_session_get_event (read->session, i), rw_session_get_event (session, i));
+    fixture_assert_same_event (rw_session_get_event (read->session, i),
+                               rw_session_get_event (session, i));
 }
 
 guint

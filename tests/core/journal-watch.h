@@ -18,7 +18,8 @@ typedef struct
   gboolean   in_trouble, out_of_trouble; /* one flag each, for fixture_spin */
 } JournalWatch;
 
-/* Each "kept" is held against the file: an event may not be called kept before it can be read back. */
+/* Each "kept" is held against the file: an event may not be called kept before it can be read
+ * back. */
 void journal_watch (JournalWatch *watch, RwJournal *journal, RwSession *session);
 void journal_unwatch (JournalWatch *watch);
 

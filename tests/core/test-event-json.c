@@ -41,7 +41,8 @@ test_examples_round_trip (void)
       char *over = strstr (wanted, ",\"over\":null");
 
       if (over != NULL) /* says nothing, and is not written again */
-        memmove (over, over + strlen (",\"over\":null"), strlen (over + strlen (",\"over\":null")) + 1);
+        memmove (over, over + strlen (",\"over\":null"),
+                 strlen (over + strlen (",\"over\":null")) + 1);
       g_assert_cmpstr (line, ==, wanted);
       g_assert_null (event.line);
 
@@ -56,7 +57,8 @@ test_examples_round_trip (void)
 static void
 test_meaning_of_the_examples (void)
 {
-  RwEvent setup = fixture_event (examples[0]), reading = fixture_event (examples[1]), over = fixture_event (examples[12]);
+  RwEvent setup = fixture_event (examples[0]), reading = fixture_event (examples[1]);
+  RwEvent over = fixture_event (examples[12]);
 
   g_assert_cmpint (setup.setup.power_on, ==, RW_SAID_YES);
   g_assert_cmpint (setup.setup.board_fitted, ==, RW_SAID_NO);
@@ -109,7 +111,8 @@ test_random_events_round_trip (void)
 
   for (guint i = 0; i < 20000; i++)
     {
-      RwEvent event = fixture_random_event (random, (double) (int) g_rand_int_range (random, 0, 1000000) / 1000, i);
+      const double t = g_rand_int_range (random, 0, 1000000) / 1000.0;
+      RwEvent event = fixture_random_event (random, t, i);
 
       event.n = i + 1;
 
@@ -268,7 +271,7 @@ static void
 test_length_is_obeyed (void)
 {
   const char *line = examples[3];
-  g_autofree char *exact = g_memdup2 (line, strlen (line)); /* no terminator: an address checker sees more */
+  g_autofree char *exact = g_memdup2 (line, strlen (line)); /* without a terminator */
   RwEvent event;
 
   g_assert_true (rw_event_from_line (exact, strlen (line), &event, NULL));

@@ -43,7 +43,8 @@ test_words (void)
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     {
       RwEvent event = fixture_event (rows[i].line);
-      g_autofree char *words = rw_event_describe (&event, profile), *bare = rw_event_describe (&event, NULL);
+      g_autofree char *words = rw_event_describe (&event, profile);
+      g_autofree char *bare = rw_event_describe (&event, NULL);
 
       /* A number's point is the locale's; the test runs in one with a point. */
       g_assert_cmpstr (words, ==, rows[i].words);
@@ -55,7 +56,8 @@ test_words (void)
 static void
 test_keys (void)
 {
-  static const char *const keys[RW_N_EVENT_TYPES] = { NULL, "setup", "reading", "sample", "trim", "symptom", "finding",
+  static const char *const keys[RW_N_EVENT_TYPES] = { NULL, "setup", "reading", "sample", "trim",
+                                                      "symptom", "finding",
                                                       "repair", "mark", "stage", "note", "retract", "gap" };
 
   for (int i = 0; i < RW_N_EVENT_TYPES; i++)

@@ -141,8 +141,8 @@ find_line (const char *text,
   return 0;
 }
 
-/* Walks the damaged text by itself: a line as it was must be read as it was; any other one is either told with its
- * number and place, or was still good JSON of an event. */
+/* Walks the damaged text by itself: a line as it was must be read as it was; any other one is
+ * either told with its number and place, or was still good JSON of an event. */
 static void
 check_damaged (const GString *text)
 {
@@ -199,7 +199,8 @@ test_flip_at_every_byte (void)
   for (gsize i = 0; i < text->len; i++)
     {
       const char good = text->str[i];
-      const char flips[] = { (char) (good ^ 1), (char) (good ^ 0x20), (char) (good ^ 0x80), '\n', '"', '\0', '}',
+      const char flips[] = { (char) (good ^ 1), (char) (good ^ 0x20), (char) (good ^ 0x80), '\n',
+                             '"', '\0', '}',
                              (char) g_rand_int_range (random, 0, 256) };
 
       for (guint k = 0; k < G_N_ELEMENTS (flips); k++)
@@ -223,7 +224,8 @@ test_random_wounds (void)
 
       for (int wounds = g_rand_int_range (random, 1, 5); wounds > 0; wounds--)
         {
-          const gssize at = g_rand_int_range (random, (int) strlen (HEADER) + 1, (int) text->len - 1);
+          const gssize at = g_rand_int_range (random, (int) strlen (HEADER) + 1,
+                                              (int) text->len - 1);
           const gssize longest = g_rand_int_range (random, 1, 80);
           const gssize length = MIN (longest, (gssize) text->len - at);
           g_autofree char *piece = g_strndup (text->str + at, (gsize) length);
@@ -332,11 +334,13 @@ test_tail_of_zeros (void)
 static void
 test_bad_lines_in_the_middle (void)
 {
-  g_autoptr (GString) text = g_string_new (HEADER "\n"), deep = g_string_new ("{\"n\":1,\"t\":0,\"x\":/*\"*/");
+  g_autoptr (GString) text = g_string_new (HEADER "\n");
+  g_autoptr (GString) deep = g_string_new ("{\"n\":1,\"t\":0,\"x\":/*\"*/");
 
   while (deep->len < 1000000)
     g_string_append_c (deep, '[');
-  g_string_append_printf (text, "%s\n%s\n%s%s\n%s\n", lines[1], deep->str, lines[2], lines[3], lines[4]);
+  g_string_append_printf (text, "%s\n%s\n%s%s\n%s\n", lines[1], deep->str, lines[2], lines[3],
+                          lines[4]);
   while (text->len < RW_JSON_MAX_BYTES + 2000000)
     g_string_append (text, "huge huge huge huge ");
   g_string_append_printf (text, "\n%s\n", lines[5]);

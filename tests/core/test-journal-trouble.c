@@ -1,8 +1,8 @@
-/* test-journal-trouble.c: a full disk, a lost folder, another place: told at once, and nothing lost.
+/* test-journal-trouble.c: a full disk, a lost folder, another place: told, and nothing lost.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The full disk is a limit on the size of files (RLIMIT_FSIZE), set in a process of its own: what goes past it
- * is refused by the system half-way through a line, just as by a disk.
+ * The full disk is a limit on the size of files (RLIMIT_FSIZE), set in a process of its own: what
+ * goes past it is refused by the system half-way through a line, just as by a disk.
  */
 #include "config.h"
 
@@ -86,7 +86,8 @@ assert_trouble (JournalWatch *watch,
   g_assert_cmpstr (rw_journal_get_trouble (watch->journal), ==, watch->trouble);
 }
 
-/* Full at every place of a line: whole lines stay, the torn part goes, and all of it is written in the end. */
+/* Full at every place of a line: whole lines stay, the torn part goes, and all of it is written in
+ * the end. */
 static void
 test_full_disk (void)
 {
@@ -126,7 +127,8 @@ test_full_disk (void)
   tear_down ();
 }
 
-/* As it goes for a person: told at once, work goes on, and when there is room again the program finds out alone. */
+/* As it goes for a person: told at once, work goes on, and when there is room again the program
+ * finds out alone. */
 static void
 test_full_disk_is_told_and_survived (void)
 {
@@ -265,7 +267,8 @@ test_folder_moved_away_and_back (void)
 
   set_up ();
 
-  g_autofree char *cabinet = g_path_get_dirname (path), *away = g_build_filename (folder, "away", NULL);
+  g_autofree char *cabinet = g_path_get_dirname (path);
+  g_autofree char *away = g_build_filename (folder, "away", NULL);
   g_autoptr (RwJournal) journal = journal_new (session, path);
 
   journal_watch (&watch, journal, session);
@@ -391,13 +394,15 @@ test_moving_out_of_trouble (void)
 
   set_up ();
 
-  g_autofree char *cabinet = g_path_get_dirname (path), *other = g_build_filename (folder, "other.rwlog", NULL);
+  g_autofree char *cabinet = g_path_get_dirname (path);
+  g_autofree char *other = g_build_filename (folder, "other.rwlog", NULL);
   g_autoptr (RwJournal) journal = journal_new (session, path);
 
   journal_watch (&watch, journal, session);
   fixture_remove (cabinet);
   journal_add (&watch, journal_some_reading (1));
-  g_assert_false (rw_journal_flush (journal, &error)); /* the trouble is known, but not told: no loop has run */
+  g_assert_false (rw_journal_flush (journal,
+                                    &error)); /* the trouble is known, but not told: no loop has run */
   g_assert_cmpuint (watch.n_troubles, ==, 0);
   g_clear_error (&error);
   g_assert_true (rw_journal_move (journal, other, &error));
@@ -417,10 +422,13 @@ main (int   argc,
 {
   fixture_init (&argc, &argv);
   g_test_add_func ("/journal/trouble/full-disk", test_full_disk);
-  g_test_add_func ("/journal/trouble/full-disk-is-told-and-survived", test_full_disk_is_told_and_survived);
+  g_test_add_func ("/journal/trouble/full-disk-is-told-and-survived",
+                   test_full_disk_is_told_and_survived);
   g_test_add_func ("/journal/trouble/ending-on-a-full-disk", test_ending_on_a_full_disk);
-  g_test_add_func ("/journal/trouble/making-and-moving-on-a-full-disk", test_making_and_moving_on_a_full_disk);
-  g_test_add_func ("/journal/trouble/folder-lost-and-brought-back", test_folder_lost_and_brought_back);
+  g_test_add_func ("/journal/trouble/making-and-moving-on-a-full-disk",
+                   test_making_and_moving_on_a_full_disk);
+  g_test_add_func ("/journal/trouble/folder-lost-and-brought-back",
+                   test_folder_lost_and_brought_back);
   g_test_add_func ("/journal/trouble/folder-moved-away-and-back", test_folder_moved_away_and_back);
   g_test_add_func ("/journal/trouble/file-deleted", test_file_deleted);
   g_test_add_func ("/journal/trouble/strange-file-in-the-way", test_strange_file_in_the_way);

@@ -1,4 +1,4 @@
-/* test-journal.c: a session's file while it grows: what is kept, when, by whom, and what stands in it.
+/* test-journal.c: a session's file while it grows: what is kept, when, by whom.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -191,7 +191,8 @@ test_one_writer (void)
       RwJournalRead *none = NULL;
       RwJournal *second = rw_journal_open (path, &none, &refused);
 
-      _exit (second == NULL && g_error_matches (refused, RW_JOURNAL_ERROR, RW_JOURNAL_ERROR_LOCKED) ? 0 : 1);
+      _exit (second == NULL && g_error_matches (refused, RW_JOURNAL_ERROR,
+                                                RW_JOURNAL_ERROR_LOCKED) ? 0 : 1);
     }
 
   int status = -1;
@@ -232,7 +233,8 @@ read_text (const char *name)
   return text;
 }
 
-/* Whatever a file ends in: what was good in it stays byte for byte, and new events stand behind it. */
+/* Whatever a file ends in: what was good in it stays byte for byte, and new events stand behind
+ * it. */
 static void
 test_going_on_with_a_file (void)
 {
@@ -266,7 +268,8 @@ test_going_on_with_a_file (void)
       g_assert_no_error (error);
       g_assert_cmpint (read->torn_tail, ==, rows[i].torn);
       g_assert_cmpuint (rw_session_get_n_events (read->session), ==, rows[i].n_before);
-      g_assert_cmpuint (rw_journal_get_kept (journal), ==, rows[i].n_before); /* what was read is on disk */
+      g_assert_cmpuint (rw_journal_get_kept (journal), ==,
+                        rows[i].n_before); /* what was read is on disk */
       for (guint k = 0; k < 2; k++)
         {
           RwEvent mark = rw_event_make_mark (9, "on");
@@ -276,9 +279,11 @@ test_going_on_with_a_file (void)
         }
 
       g_autofree char *after = read_text (path);
-      g_autofree char *wanted = g_strdup_printf ("%s%s%s{\"n\":%u,\"t\":9.000,\"mark\":{\"what\":\"on\"}}\n"
+      g_autofree char *wanted =
+          g_strdup_printf ("%s%s%s{\"n\":%u,\"t\":9.000,\"mark\":{\"what\":\"on\"}}\n"
                                                  "{\"n\":%u,\"t\":9.000,\"mark\":{\"what\":\"on\"}}\n",
-                                                 FIXTURE_HEADER, rows[i].good, *rows[i].good == '\0' ? "\n" : "",
+                                                 FIXTURE_HEADER, rows[i].good,
+                                                     *rows[i].good == '\0' ? "\n" : "",
                                                  rows[i].n_before + 1, rows[i].n_before + 2);
 
       g_assert_cmpstr (after, ==, wanted);
@@ -439,7 +444,8 @@ report_kept_cb (RwJournal *journal,
     _exit (2);
 }
 
-/* Writes as fast as it can and says through the pipe what it was told is kept, until somebody kills it. */
+/* Writes as fast as it can and says through the pipe what it was told is kept, until somebody
+ * kills it. */
 static void
 write_until_killed (int pipe_end)
 {
@@ -457,7 +463,8 @@ write_until_killed (int pipe_end)
     }
 }
 
-/* However suddenly it ends: what was called kept is there, in order, and at most the last line is torn. */
+/* However suddenly it ends: what was called kept is there, in order, and at most the last line is
+ * torn. */
 static void
 test_killed_at_any_moment (void)
 {

@@ -1,4 +1,4 @@
-/* test-json.c: text from strangers: JSON to the letter, refused with a place otherwise; numbers written and read.
+/* test-json.c: text from strangers is JSON to the letter or refused; numbers read back.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -132,7 +132,8 @@ test_depth_has_an_end (void)
 static void
 test_deep_and_huge_text_is_harmless (void)
 {
-  static const char *const starts[] = { "", "{\"n\":1,\"t\":0,\"x\":", "{\"n\":1,\"t\":0,\"x\":/*\"*/", "\"\\\"\"", "{\"a" };
+  static const char *const starts[] = { "", "{\"n\":1,\"t\":0,\"x\":",
+                                        "{\"n\":1,\"t\":0,\"x\":/*\"*/", "\"\\\"\"", "{\"a" };
 
   for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
     {
@@ -167,9 +168,12 @@ test_wrong_types_give_the_fallback (void)
       const char *key = keys[i];
       double number = 77;
 
-      g_assert_cmpint (rw_json_get_number (object, key, &number), ==, g_str_equal (key, "n") || g_str_equal (key, "d"));
-      g_assert_cmpfloat (number, ==, g_str_equal (key, "n") ? 5 : g_str_equal (key, "d") ? 1.5 : 77);
-      g_assert_cmpstr (rw_json_get_string (object, key, "no"), ==, g_str_equal (key, "s") ? "x" : "no");
+      g_assert_cmpint (rw_json_get_number (object, key, &number), ==, g_str_equal (key, "n")
+                       || g_str_equal (key, "d"));
+      g_assert_cmpfloat (number, ==, g_str_equal (key, "n") ? 5 : g_str_equal (key, "d") ? 1.5
+                         : 77);
+      g_assert_cmpstr (rw_json_get_string (object, key, "no"), ==, g_str_equal (key, "s") ? "x"
+                       : "no");
       g_assert_cmpint (rw_json_get_boolean (object, key, FALSE), ==, g_str_equal (key, "b"));
       g_assert_cmpint (rw_json_get_object (object, key) != NULL, ==, g_str_equal (key, "o"));
       g_assert_cmpint (rw_json_get_array (object, key) != NULL, ==, g_str_equal (key, "a"));
@@ -197,9 +201,12 @@ assert_number_reads_back (double value)
 static void
 test_numbers_read_back (void)
 {
-  static const double awkward[] = { 0,     5,      0.1,     1.0 / 3, 5e-324,   2.2250738585072014e-308, 1.7976931348623157e308,
-                                    1e15,  1e16,   1e22,    1e23,    -12.6,    9007199254740991.0,      9007199254740993.0,
-                                    1e-5,  0.0001, 123456,  1234567, 99999999, 0.30000000000000004,     -5.02 };
+  static const double awkward[] = { 0,     5,      0.1,     1.0 / 3, 5e-324,
+                                    2.2250738585072014e-308, 1.7976931348623157e308,
+                                    1e15,  1e16,   1e22,    1e23,    -12.6,    9007199254740991.0,
+                                        9007199254740993.0,
+                                    1e-5,  0.0001, 123456,  1234567, 99999999,
+                                        0.30000000000000004,     -5.02 };
   g_autoptr (GRand) random = g_rand_new_with_seed (2);
   g_autoptr (GString) text = g_string_new (NULL);
 
@@ -238,7 +245,8 @@ test_strings_read_back (void)
 
       for (int n = g_rand_int_range (random, 0, 20); n > 0; n--)
         {
-          const gunichar c = (gunichar) g_rand_int_range (random, 1, g_rand_boolean (random) ? 0x80 : 0x1FFFF);
+          const gunichar c = (gunichar) g_rand_int_range (random, 1, g_rand_boolean (random)
+                                                          ? 0x80 : 0x1FFFF);
 
           if (g_unichar_validate (c))
             g_string_append_unichar (words, c);

@@ -50,7 +50,8 @@ test_labels_differ (void)
 static void
 test_strangers_leave_the_answer_alone (void)
 {
-  static const char *const strangers[] = { "", "Board", "board ", "DC", "terminal", "wires", "volts" };
+  static const char *const strangers[] = { "", "Board", "board ", "DC", "terminal", "wires",
+                                           "volts" };
   RwPlace place = RW_PLACE_CHIP;
   RwKind kind = RW_KIND_AMPS;
 
@@ -73,6 +74,7 @@ main (int   argc,
   g_test_add_func ("/kinds/places-keep-their-ids", test_places_keep_their_ids);
   g_test_add_func ("/kinds/kinds-keep-their-ids-and-units", test_kinds_keep_their_ids_and_units);
   g_test_add_func ("/kinds/labels-differ", test_labels_differ);
-  g_test_add_func ("/kinds/strangers-leave-the-answer-alone", test_strangers_leave_the_answer_alone);
+  g_test_add_func ("/kinds/strangers-leave-the-answer-alone",
+                   test_strangers_leave_the_answer_alone);
   return g_test_run ();
 }

@@ -14,7 +14,8 @@ static void
 test_good_profile (void)
 {
   g_autoptr (RwProfile) profile = fixture_profile ();
-  const RwRail *p5 = rw_profile_find_rail (profile, "p5"), *p12 = rw_profile_find_rail (profile, "p12");
+  const RwRail *p5 = rw_profile_find_rail (profile, "p5");
+  const RwRail *p12 = rw_profile_find_rail (profile, "p12");
   const RwRail *m5 = rw_profile_find_rail (profile, "m5");
 
   g_assert_cmpstr (rw_profile_get_id (profile), ==, "three");
@@ -63,7 +64,8 @@ test_least_profile (void)
   g_assert_cmpint (rail->priority, ==, 9);
 
   /* What we do not know stays in it. */
-  g_assert_true (json_object_has_member (json_node_get_object (rw_profile_get_node (profile)), "colour"));
+  g_assert_true (json_object_has_member (json_node_get_object (rw_profile_get_node (profile)),
+                                         "colour"));
 }
 
 #define RAIL "\"id\":\"p5\",\"nominal\":5,\"limits\":[4.9,5.2]"
@@ -149,7 +151,8 @@ static void
 test_limits_at_places (void)
 {
   g_autoptr (RwProfile) profile = fixture_profile ();
-  const RwRail *p5 = rw_profile_find_rail (profile, "p5"), *p12 = rw_profile_find_rail (profile, "p12");
+  const RwRail *p5 = rw_profile_find_rail (profile, "p5");
+  const RwRail *p12 = rw_profile_find_rail (profile, "p12");
   double lo, hi;
 
   g_assert_true (rw_rail_limits_at (p5, "p5", RW_PLACE_BOARD, RW_KIND_DC, &lo, &hi));
@@ -307,7 +310,8 @@ main (int   argc,
   g_test_add_func ("/profile/files-that-cannot-be-read", test_files_that_cannot_be_read);
   g_test_add_func ("/profile/limits-at-places", test_limits_at_places);
   g_test_add_func ("/profile/position-and-margin", test_position_and_margin);
-  g_test_add_func ("/profile/turning-up-moves-every-follower-up", test_turning_up_moves_every_follower_up);
+  g_test_add_func ("/profile/turning-up-moves-every-follower-up",
+                   test_turning_up_moves_every_follower_up);
   g_test_add_func ("/profile/users-profiles-come-first", test_users_profiles_come_first);
   g_test_add_func ("/profile/outlives-its-maker", test_outlives_its_maker);
   return g_test_run ();

@@ -1,4 +1,4 @@
-/* test-quantity-format.c: numbers as people read them. Runs in a locale with a point and in one with a comma.
+/* test-quantity-format.c: numbers as people read them, in a locale with a point and one with a comma.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -63,7 +63,8 @@ test_with_unit (void)
   assert_text (rw_quantity_format (-0.035, 0.001, RW_KIND_DC), "−35" N "mV");
   assert_text (rw_quantity_format (0.0352, 0.0001, RW_KIND_DC), "35.2" N "mV");
   assert_text (rw_quantity_format (0.0352, 0, RW_KIND_DC), "35.2" N "mV");
-  assert_text (rw_quantity_format (0.04, 0.01, RW_KIND_DC), "0.04" N "V"); /* the meter does not resolve mV */
+  assert_text (rw_quantity_format (0.04, 0.01, RW_KIND_DC),
+               "0.04" N "V"); /* the meter does not resolve mV */
   assert_text (rw_quantity_format (0.2, 0.001, RW_KIND_DC), "0.200" N "V");
   assert_text (rw_quantity_format (0.012, 0.001, RW_KIND_RIPPLE), "12" N "mV");
   assert_text (rw_quantity_format (-0.0004, 0.001, RW_KIND_DC), "0" N "mV");

@@ -1,4 +1,4 @@
-/* test-quantity-parse.c: numbers as people type them. Runs in a locale with a point and in one with a comma.
+/* test-quantity-parse.c: numbers as people type them, in a locale with a point and one with a comma.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -170,11 +170,12 @@ test_overload_words (void)
     }
 }
 
-/* The figures of the shared table of traps: what is a single number there must be that number here. */
+/* The published table of traps: what is a single number there must be that number here. */
 static void
 test_published_traps (void)
 {
-  static const char *const refused[] = { "1,234.5", "1.234,5", "0x1p3", "nan(123)", "inf", "INFINITY", "1e400", "12:30" };
+  static const char *const refused[] = { "1,234.5", "1.234,5", "0x1p3", "nan(123)", "inf",
+                                         "INFINITY", "1e400", "12:30" };
   g_autoptr (JsonNode) data = fixture_refdata ("ieee754_locale_traps.json");
   JsonObject *computed = json_object_get_object_member (json_node_get_object (data), "computed");
   JsonArray *singles = json_object_get_array_member (computed, "singles");
@@ -190,7 +191,8 @@ test_published_traps (void)
         continue; /* no meter shows an exponent, and nobody types one */
       g_assert_true (rw_quantity_parse (text, RW_KIND_DC, &typed, NULL));
       /* Hexadecimal: exact, and strtod reads it alike in every locale that has a point there. */
-      g_assert_cmpfloat (typed.value, ==, g_ascii_strtod (json_object_get_string_member (row, "double_hex"), NULL));
+      g_assert_cmpfloat (typed.value, ==, g_ascii_strtod (json_object_get_string_member (row,
+                                                                                         "double_hex"), NULL));
       tried++;
     }
   g_assert_cmpuint (tried, ==, 3);
@@ -204,7 +206,8 @@ test_every_count_is_exact (void)
 {
   for (int counts = -19999; counts <= 19999; counts += 7)
     {
-      g_autofree char *volts = g_strdup_printf ("%s%d.%03d", counts < 0 ? "-" : "", ABS (counts) / 1000, ABS (counts) % 1000);
+      g_autofree char *volts = g_strdup_printf ("%s%d.%03d", counts < 0 ? "-" : "",
+                                                ABS (counts) / 1000, ABS (counts) % 1000);
       g_autofree char *milli = g_strdup_printf ("%d mV", counts);
       g_autofree char *comma = g_strdelimit (g_strdup (volts), ".", ',');
       const double wanted = g_ascii_strtod (volts, NULL);

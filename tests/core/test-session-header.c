@@ -39,7 +39,8 @@ static void
 test_header_round_trips (void)
 {
   g_autoptr (RwProfile) profile = fixture_profile ();
-  g_autoptr (GPtrArray) meters = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
+  g_autoptr (GPtrArray) meters =
+      g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
   g_autoptr (GTimeZone) zone = g_time_zone_new_offset (3600);
   g_autoptr (GDateTime) started = g_date_time_new (zone, 2026, 3, 14, 10, 30, 5);
   g_autoptr (GString) line = g_string_new (NULL), again = g_string_new (NULL);
@@ -48,7 +49,8 @@ test_header_round_trips (void)
   g_ptr_array_add (meters, rw_meter_facts_new ("m1", "“bench” \"meter\" µ", 0.09, 2));
   g_ptr_array_add (meters, rw_meter_facts_new ("m2", NULL, 0.5, 3.5));
 
-  g_autoptr (RwSessionHeader) made = rw_session_header_new (profile, "Pier\n\"Pilot\"", NULL, meters, started);
+  g_autoptr (RwSessionHeader) made = rw_session_header_new (profile, "Pier\n\"Pilot\"", NULL,
+                                                            meters, started);
 
   rw_session_header_append_line (made, line);
   g_assert_true (g_str_has_suffix (line->str, "\n"));
@@ -64,16 +66,20 @@ test_header_round_trips (void)
   g_assert_cmpstr (read->cabinet_name, ==, "Pier\n\"Pilot\"");
   g_assert_cmpstr (read->cabinet_tag, ==, "");
   g_assert_cmpuint (read->meters->len, ==, 2);
-  g_assert_cmpstr (((const RwMeterFacts *) read->meters->pdata[0])->name, ==, "“bench” \"meter\" µ");
+  g_assert_cmpstr (((const RwMeterFacts *) read->meters->pdata[0])->name, ==,
+                   "“bench” \"meter\" µ");
   g_assert_cmpfloat (((const RwMeterFacts *) read->meters->pdata[0])->percent, ==, 0.09);
   g_assert_cmpfloat (((const RwMeterFacts *) read->meters->pdata[1])->counts, ==, 3.5);
   for (guint i = 0; i < 3; i++)
     {
-      const RwRail *a = rw_profile_get_rail (read->profile, i), *b = rw_profile_get_rail (profile, i);
+      const RwRail *a = rw_profile_get_rail (read->profile, i);
+      const RwRail *b = rw_profile_get_rail (profile, i);
 
       g_assert_cmpstr (a->label, ==, b->label);
-      g_assert_true (a->lo == b->lo && a->hi == b->hi && a->bare_lo == b->bare_lo && a->never_above == b->never_above);
-      g_assert_true (a->priority == b->priority && a->follows_trim == b->follows_trim && a->ripple_limit == b->ripple_limit);
+      g_assert_true (a->lo == b->lo && a->hi == b->hi && a->bare_lo == b->bare_lo
+                     && a->never_above == b->never_above);
+      g_assert_true (a->priority == b->priority && a->follows_trim == b->follows_trim
+                     && a->ripple_limit == b->ripple_limit);
     }
 
   g_autoptr (RwSessionHeader) copy = rw_session_header_copy (read);

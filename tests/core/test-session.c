@@ -1,4 +1,4 @@
-/* test-session.c: everything that happened, in order: numbering, retracting, undo and redo, rewinding.
+/* test-session.c: everything that happened, in order: numbering, retracting, undo, redo, rewinding.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -165,7 +165,8 @@ test_retracts_of_retracts (void)
             retract (session, (guint) g_rand_int_range (random, 1, (int) i + 4));
           else
             add (session, fixture_random_event (random, i, i));
-          if (g_rand_int_range (random, 0, 4) == 0) /* so that answers kept from before are tried too */
+          if (g_rand_int_range (random, 0,
+                                4) == 0) /* so that answers kept from before are tried too */
             for (guint j = 0; j <= i; j++)
               g_assert_cmpint (rw_session_is_live (session, j), ==, is_live_by_force (session, j));
         }
@@ -212,15 +213,22 @@ model_check (const Model *model,
   g_assert_cmpint (redo > 0, ==, n_taken > 0);
   if (redo > 0)
     {
-      const RwEvent *event = rw_session_get_event (session, (guint) rw_session_find (session, redo));
+      const RwEvent *event = rw_session_get_event (session,
+                                                   (guint) rw_session_find (session, redo));
 
       g_assert_cmpint (event->type, ==, RW_EVENT_RETRACT);
       g_assert_cmpuint (event->retract.n, ==, g_array_index (model->taken, guint, n_taken - 1));
     }
   for (guint i = 0; i < n_deeds; i++)
-    g_assert_true (rw_session_is_live (session, (guint) rw_session_find (session, g_array_index (model->deeds, guint, i))));
+    g_assert_true (rw_session_is_live (session,
+                                       (guint) rw_session_find (session,
+                                                                g_array_index (model->deeds,
+                                                                               guint, i))));
   for (guint i = 0; i < n_taken; i++)
-    g_assert_false (rw_session_is_live (session, (guint) rw_session_find (session, g_array_index (model->taken, guint, i))));
+    g_assert_false (rw_session_is_live (session,
+                                        (guint) rw_session_find (session,
+                                                                 g_array_index (model->taken,
+                                                                                guint, i))));
 }
 
 static void
@@ -253,7 +261,8 @@ do_something (Model     *model,
   switch (g_rand_int_range (random, 0, 9))
     {
     case 0: /* the meter's and the program's own doing leaves undo and redo alone */
-      add (session, g_rand_boolean (random) ? rw_event_make_sample (t, &reading) : rw_event_make_gap (t, "m1", "unplugged"));
+      add (session, g_rand_boolean (random) ? rw_event_make_sample (t, &reading)
+           : rw_event_make_gap (t, "m1", "unplugged"));
       break;
     case 1:
     case 2:
@@ -273,12 +282,15 @@ do_something (Model     *model,
     case 6: /* any deed may be taken back, not only the last */
       if (model->deeds->len == 0)
         break;
-      n = g_array_index (model->deeds, guint, g_rand_int_range (random, 0, (int) model->deeds->len));
+      n = g_array_index (model->deeds, guint,
+                         g_rand_int_range (random, 0, (int) model->deeds->len));
       model_take_back (model, n);
       retract (session, n);
       break;
     default:
-      n = number_of (session, add (session, g_rand_boolean (random) ? rw_event_make_reading (t, &reading) : rw_event_make_mark (t, "x")));
+      n = number_of (session, add (session, g_rand_boolean (random)
+                                   ? rw_event_make_reading (t, &reading)
+                                       : rw_event_make_mark (t, "x")));
       g_array_append_val (model->deeds, n);
       g_array_set_size (model->taken, 0);
     }
@@ -292,7 +304,8 @@ test_undo_and_redo_against_the_model (void)
   for (guint round = 0; round < 400; round++)
     {
       g_autoptr (RwSession) session = fixture_session ();
-      Model model = { g_array_new (FALSE, FALSE, sizeof (guint)), g_array_new (FALSE, FALSE, sizeof (guint)) };
+      Model model = { g_array_new (FALSE, FALSE, sizeof (guint)),
+                      g_array_new (FALSE, FALSE, sizeof (guint)) };
 
       for (guint i = 0; i < 60; i++)
         {
@@ -353,7 +366,8 @@ assert_same_session (RwSession *a,
     {
       fixture_assert_same_event (rw_session_get_event (a, i), rw_session_get_event (b, i));
       g_assert_cmpint (rw_session_is_live (a, i), ==, rw_session_is_live (b, i));
-      g_assert_cmpint (rw_session_find (a, number_of (a, i)), ==, rw_session_find (b, number_of (a, i)));
+      g_assert_cmpint (rw_session_find (a, number_of (a, i)), ==,
+                       rw_session_find (b, number_of (a, i)));
     }
   g_assert_cmpuint (rw_session_get_undo (a), ==, rw_session_get_undo (b));
   g_assert_cmpuint (rw_session_get_redo (a), ==, rw_session_get_redo (b));
@@ -379,7 +393,8 @@ test_rewound_equals_fresh (void)
           RwEvent event = fixture_random_event (random, i, i);
 
           /* A few numbers out of order. */
-          event.n = g_rand_int_range (random, 0, 30) == 0 ? (guint) g_rand_int_range (random, 1, 200) : 0;
+          event.n = g_rand_int_range (random, 0, 30) == 0
+              ? (guint) g_rand_int_range (random, 1, 200) : 0;
           if (event.type == RW_EVENT_UNKNOWN)
             event.n = i + 1;
           if (i < keep)
@@ -424,7 +439,8 @@ main (int   argc,
   g_test_add_func ("/session/holes-in-the-numbering", test_holes_in_the_numbering);
   g_test_add_func ("/session/disorder-in-the-numbering", test_disorder_in_the_numbering);
   g_test_add_func ("/session/retracts-of-retracts", test_retracts_of_retracts);
-  g_test_add_func ("/session/undo-and-redo-against-the-model", test_undo_and_redo_against_the_model);
+  g_test_add_func ("/session/undo-and-redo-against-the-model",
+                   test_undo_and_redo_against_the_model);
   g_test_add_func ("/session/undo-redo-story", test_undo_redo_story);
   g_test_add_func ("/session/rewound-equals-fresh", test_rewound_equals_fresh);
   g_test_add_func ("/session/ends", test_session_ends);

@@ -1,8 +1,9 @@
 /* test-settle.c: has a stream come to rest, and at what value?
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Streams of known truth: data/stream_*.json, and made ones. What is claimed of a settled value is that the quantity
- * at that moment lies within its error, u being a standard uncertainty: within 2 u nineteen times in twenty.
+ * Streams of known truth: data/stream_*.json, and made ones. What is claimed of a settled value is
+ * that the quantity at that moment lies within its error, u being a standard uncertainty: within 2
+ * u nineteen times in twenty.
  */
 #include "config.h"
 
@@ -91,14 +92,17 @@ test_settling_stream (void)
 
   run_stream (&run, values, n, dt, 0.001, exponential);
   g_test_message ("settled first at %d s: %.4f, u %.4f; now %.4f, in the end 12.1; %u of %u after that; worst %.2f u", run.first,
-                  run.at_first.value, run.at_first.u, exponential (run.first), run.n_settled, n - (guint) run.first, run.worst);
+                  run.at_first.value, run.at_first.u, exponential (run.first), run.n_settled,
+                      n - (guint) run.first, run.worst);
 
   /* Not while it is still 12 mV away, which it is until the published moment. */
   g_assert_cmpint (run.first, >=,
-                   (int) fixture_number (data, "computed", "bands", "0.012", "first_index_staying_inside", NULL));
+                   (int) fixture_number (data, "computed", "bands", "0.012",
+                                         "first_index_staying_inside", NULL));
   /* Three samples and a window of seven after it stays within 5 mV, at the latest. */
   g_assert_cmpint (run.first, <=,
-                   (int) fixture_number (data, "computed", "bands", "0.0050", "first_index_staying_inside", NULL) + 7 + 3);
+                   (int) fixture_number (data, "computed", "bands", "0.0050",
+                                         "first_index_staying_inside", NULL) + 7 + 3);
   g_assert_cmpuint (run.n_missed, ==, 0);
   g_assert_cmpfloat (fabs (run.at_first.value - 12.1), <=, 0.005);
   g_assert_cmpfloat (run.at_first.since, ==, run.first * dt);
@@ -197,8 +201,8 @@ make_stream (Truth  truth,
   return n;
 }
 
-/* However fast it comes to rest and however often the meter reads: settled values are true then, early ones are not
- * given, late ones not late. */
+/* However fast it comes to rest and however often the meter reads: settled values are true then,
+ * early ones are not given, late ones not late. */
 static void
 test_decays (void)
 {
@@ -214,18 +218,22 @@ test_decays (void)
         decay_from = 0.7;
         run_stream (&run, values, make_stream (decay, 4000, dt, step, 0, NULL), dt, step, decay);
 
-        /* True rest: it stays within half a step for good. A window later, plus three samples, it must be seen. */
+        /* True rest: it stays within half a step for good. A window later, plus three samples, it
+         * must be seen. */
         const double rest = decay_tau * log (decay_from / (step / 2));
 
         if (rest + window + 3 * dt > 4000 * dt)
           continue;
         g_test_message ("tau %g s, a sample in %g s: rest at %.1f s, settled at %.1f s, %.1f mV from the end, u %.2f mV, worst %.2f u",
-                        decay_tau, dt, rest, run.first * dt, 1e3 * fabs (run.at_first.value - 12.1), 1e3 * run.at_first.u, run.worst);
+                        decay_tau, dt, rest, run.first * dt,
+                            1e3 * fabs (run.at_first.value - 12.1), 1e3 * run.at_first.u,
+                                run.worst);
         g_assert_cmpint (run.first, >=, 0);
         g_assert_cmpfloat (run.first * dt, <=, rest + window + 3 * dt);
         g_assert_cmpuint (run.n_missed, ==, 0);
 
-        /* Never in the fast part: all through the first settled window less than 1.5 steps and the rounding go by. */
+        /* Never in the fast part: all through the first settled window less than 1.5 steps and the
+         * rounding go by. */
         const double start = run.first * dt - window;
 
         g_assert_cmpfloat (decay (run.first * dt) - decay (MAX (start, 0)), <=, 4 * step);
@@ -249,17 +257,21 @@ test_noise (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      run_stream (&run, values, make_stream (constant, 4000, 0.3, 0.001, rows[i].noise, random), 0.3, 0.001, constant);
+      run_stream (&run, values, make_stream (constant, 4000, 0.3, 0.001, rows[i].noise, random),
+                  0.3, 0.001, constant);
 
-      const double settled = (double) run.n_settled / (run.n - 6), held = 1 - (double) run.n_missed / run.n_settled;
+      const double settled = (double) run.n_settled / (run.n - 6);
+      const double held = 1 - (double) run.n_missed / run.n_settled;
 
-      g_test_message ("noise %.1f mV: settled %.3f of the time, within 2 u %.3f", 1e3 * rows[i].noise, settled, held);
+      g_test_message ("noise %.1f mV: settled %.3f of the time, within 2 u %.3f",
+                      1e3 * rows[i].noise, settled, held);
       g_assert_cmpfloat (settled, >=, rows[i].at_least);
       g_assert_cmpfloat (held, >=, 0.94);
     }
 
   /* Ten times the meter's steps, half a percent of the value: not at rest. */
-  run_stream (&run, values, make_stream (constant, 4000, 0.3, 0.001, 0.025, random), 0.3, 0.001, constant);
+  run_stream (&run, values, make_stream (constant, 4000, 0.3, 0.001, 0.025, random), 0.3, 0.001,
+              constant);
   g_assert_cmpuint (run.n_settled, <, run.n / 50);
 }
 
@@ -273,7 +285,8 @@ test_flicker_of_the_last_digit (void)
 
   for (guint i = 0; i < 2000; i++)
     {
-      const RwSettled state = rw_settle_push (settle, i * 0.3, g_rand_boolean (random) ? 5.02 : 5.03);
+      const RwSettled state = rw_settle_push (settle, i * 0.3, g_rand_boolean (random) ? 5.02
+                                              : 5.03);
 
       n_settled += state.settled;
       if (state.settled)
@@ -383,8 +396,10 @@ test_mirror (void)
 
   for (guint i = 0; i < 5000; i++)
     {
-      const double value = round (5000 + g_rand_double_range (random, -4, 4) + 20 * sin (i / 400.0)) / 1000;
-      const RwSettled a = rw_settle_push (up, i * 0.25, value), b = rw_settle_push (down, i * 0.25, -value);
+      const double value = round (5000 + g_rand_double_range (random, -4,
+                                                              4) + 20 * sin (i / 400.0)) / 1000;
+      const RwSettled a = rw_settle_push (up, i * 0.25, value);
+      const RwSettled b = rw_settle_push (down, i * 0.25, -value);
 
       g_assert_cmpint (a.settled, ==, b.settled);
       if (!isnan (a.value))

@@ -87,13 +87,15 @@ test_table (void)
       g_test_message ("%s %s %s", row->rail, rw_place_to_id (row->place), row->typed);
       rw_quantity_parse (row->typed, row->kind, &typed, &error);
       g_assert_no_error (error);
-      g_assert_cmpint (rw_typed_check (rw_profile_find_rail (profile, row->rail), row->rail, row->place, row->kind,
+      g_assert_cmpint (rw_typed_check (rw_profile_find_rail (profile, row->rail), row->rail,
+                                       row->place, row->kind,
                                        &typed, &suggestion),
                        ==, row->slip);
       if (isnan (row->suggestion))
         g_assert_true (isnan (suggestion));
       else
-        g_assert_cmpfloat (suggestion, ==, row->suggestion); /* the very double that typing it right gives */
+        g_assert_cmpfloat (suggestion, ==,
+                           row->suggestion); /* the very double that typing it right gives */
     }
 }
 
@@ -111,7 +113,9 @@ test_suggestions_are_plausible (void)
       const RwPlace place = (RwPlace) g_rand_int_range (random, 0, RW_N_PLACES);
       const RwKind kind = g_rand_boolean (random) ? RW_KIND_DC : RW_KIND_RIPPLE;
       const double step = pow (10, g_rand_int_range (random, -4, 1));
-      RwQuantityTyped typed = { .value = round (g_rand_double_range (random, -2000, 2000) / step) * step, .step = step,
+      RwQuantityTyped typed = { .value = round (g_rand_double_range (random, -2000,
+                                                                     2000) / step) * step,
+                                                                         .step = step,
                                 .has_sign = TRUE };
       double suggestion = NAN;
       const RwSlip slip = rw_typed_check (rail, rail->id, place, kind, &typed, &suggestion);
@@ -121,7 +125,8 @@ test_suggestions_are_plausible (void)
         continue;
       n_suggested++;
       typed.value = suggestion;
-      g_assert_cmpint (rw_typed_check (rail, rail->id, place, kind, &typed, &suggestion), ==, RW_SLIP_NONE);
+      g_assert_cmpint (rw_typed_check (rail, rail->id, place, kind, &typed, &suggestion), ==,
+                       RW_SLIP_NONE);
     }
   g_assert_cmpuint (n_suggested, >, 5000);
 }

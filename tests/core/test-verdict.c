@@ -1,8 +1,8 @@
 /* test-verdict.c: is a value within its limits, and how sure is that?
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Numbers: JCGM 106:2012 clauses 7 and 8 (data/jcgm106_specific.json); sure-pass windows that trade practice
- * gives for common meters, checked as properties.
+ * Numbers: JCGM 106:2012 clauses 7 and 8 (data/jcgm106_specific.json); sure-pass windows that
+ * trade practice gives for common meters, checked as properties.
  */
 #include "config.h"
 
@@ -30,8 +30,10 @@ test_published_chances (void)
   g_assert_cmpfloat_with_epsilon (rw_chance_inside (item (data, "oil", 0), item (data, "oil", 1),
                                                     item (data, "oil", 2), item (data, "oil", 3)),
                                   fixture_number (data, "computed", "pc_oil", NULL), 1e-10);
-  g_assert_cmpfloat_with_epsilon (rw_chance_inside (item (data, "breakdown", 0), item (data, "breakdown", 1),
-                                                    item (data, "breakdown", 2), item (data, "breakdown", 3)),
+  g_assert_cmpfloat_with_epsilon (rw_chance_inside (item (data, "breakdown", 0),
+                                                    item (data, "breakdown", 1),
+                                                    item (data, "breakdown", 2),
+                                                        item (data, "breakdown", 3)),
                                   fixture_number (data, "computed", "pc_breakdown", NULL), 1e-10);
 
   /* The speed at which a limit is broken with a chance of 0.999, the meter off by 2 %. */
@@ -88,7 +90,8 @@ test_guard_bands_of_the_table (void)
       const double width = json_object_get_double_member (row, "T_over_u") * u;
 
       g_assert_cmpfloat_with_epsilon (rw_chance_inside (width / 2, u, 0, width),
-                                      json_object_get_double_member (row, "max_pc_at_centre"), 1e-10);
+                                      json_object_get_double_member (row, "max_pc_at_centre"),
+                                          1e-10);
       if (json_object_get_null_member (row, "guard_over_u"))
         {
           g_assert_cmpint (rw_verdict_judge (width / 2, u, 0, width), ==, RW_VERDICT_BLIND);
@@ -107,11 +110,16 @@ test_one_sided_guard (void)
   /* A limit on one side only: 1.645 u inside it the verdict turns. */
   const double guard = 1.6448536269514726, u = 0.004;
 
-  g_assert_cmpint (rw_verdict_judge (0.05 - (guard + 1e-9) * u, u, -INFINITY, 0.05), ==, RW_VERDICT_INSIDE);
-  g_assert_cmpint (rw_verdict_judge (0.05 - (guard - 1e-9) * u, u, -INFINITY, 0.05), ==, RW_VERDICT_CLOSE);
-  g_assert_cmpint (rw_verdict_judge (0.05 + (guard - 1e-9) * u, u, -INFINITY, 0.05), ==, RW_VERDICT_CLOSE);
-  g_assert_cmpint (rw_verdict_judge (0.05 + (guard + 1e-9) * u, u, -INFINITY, 0.05), ==, RW_VERDICT_OUTSIDE);
-  g_assert_cmpint (rw_verdict_judge (0.05 + (guard + 1e-9) * u, u, 0.05, INFINITY), ==, RW_VERDICT_INSIDE);
+  g_assert_cmpint (rw_verdict_judge (0.05 - (guard + 1e-9) * u, u, -INFINITY, 0.05), ==,
+                   RW_VERDICT_INSIDE);
+  g_assert_cmpint (rw_verdict_judge (0.05 - (guard - 1e-9) * u, u, -INFINITY, 0.05), ==,
+                   RW_VERDICT_CLOSE);
+  g_assert_cmpint (rw_verdict_judge (0.05 + (guard - 1e-9) * u, u, -INFINITY, 0.05), ==,
+                   RW_VERDICT_CLOSE);
+  g_assert_cmpint (rw_verdict_judge (0.05 + (guard + 1e-9) * u, u, -INFINITY, 0.05), ==,
+                   RW_VERDICT_OUTSIDE);
+  g_assert_cmpint (rw_verdict_judge (0.05 + (guard + 1e-9) * u, u, 0.05, INFINITY), ==,
+                   RW_VERDICT_INSIDE);
 }
 
 static void
@@ -138,7 +146,8 @@ test_far_outside_stays_outside (void)
     }
 }
 
-/* However coarse the meter: a value between the limits is never proven outside, one beyond them never inside. */
+/* However coarse the meter: a value between the limits is never proven outside, one beyond them
+ * never inside. */
 static void
 test_no_verdict_against_the_value (void)
 {
@@ -167,8 +176,10 @@ test_chances_add_up (void)
 
   for (guint i = 0; i < 20000; i++)
     {
-      const double y = g_rand_double_range (random, -9, 9), u = g_rand_double_range (random, 0.01, 4);
-      const double below = rw_chance_inside (y, u, -INFINITY, -1), within = rw_chance_inside (y, u, -1, 2);
+      const double y = g_rand_double_range (random, -9, 9);
+      const double u = g_rand_double_range (random, 0.01, 4);
+      const double below = rw_chance_inside (y, u, -INFINITY, -1);
+      const double within = rw_chance_inside (y, u, -1, 2);
       const double above = rw_chance_inside (y, u, 2, INFINITY);
 
       g_assert_cmpfloat_with_epsilon (below + within + above, 1, 1e-14);
@@ -187,7 +198,8 @@ test_sure_pass_of_common_meters (void)
       const double u = bounds[i] / sqrt (3);
 
       g_assert_cmpint (rw_verdict_judge (4.75 + bounds[i], u, 4.75, 5.25), ==, RW_VERDICT_INSIDE);
-      g_assert_cmpint (rw_verdict_judge (4.75 + 0.9 * bounds[i], u, 4.75, 5.25), ==, RW_VERDICT_CLOSE);
+      g_assert_cmpint (rw_verdict_judge (4.75 + 0.9 * bounds[i], u, 4.75, 5.25), ==,
+                       RW_VERDICT_CLOSE);
       g_assert_cmpint (rw_verdict_judge (4.75 - bounds[i], u, 4.75, 5.25), ==, RW_VERDICT_OUTSIDE);
     }
 }
@@ -215,8 +227,10 @@ test_words_and_shapes_differ (void)
       g_assert_cmpstr (rw_verdict_to_id ((RwVerdict) i), ==, ids[i]);
       for (int j = 0; j < i; j++)
         {
-          g_assert_cmpstr (rw_verdict_get_label ((RwVerdict) i), !=, rw_verdict_get_label ((RwVerdict) j));
-          g_assert_cmpstr (rw_verdict_get_glyph ((RwVerdict) i), !=, rw_verdict_get_glyph ((RwVerdict) j));
+          g_assert_cmpstr (rw_verdict_get_label ((RwVerdict) i), !=,
+                           rw_verdict_get_label ((RwVerdict) j));
+          g_assert_cmpstr (rw_verdict_get_glyph ((RwVerdict) i), !=,
+                           rw_verdict_get_glyph ((RwVerdict) j));
         }
     }
 }
