@@ -334,7 +334,7 @@ dup_repair_safety (const RwCause *cause)
   if (cause->repair.who == RW_WHO_ANYONE)
     return NULL;
   /* Translators: hazard, who may do it. */
-  return g_strdup_printf (_ ("⚠ %s: this is for %s. Local rules decide."),
+  return g_strdup_printf (_ ("⚠ %s; %s. Local rules decide."),
                           rw_hazard_get_label (cause->repair.hazard), rw_who_get_label (cause->repair.who));
 }
 

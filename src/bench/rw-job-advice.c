@@ -161,3 +161,33 @@ rw_job_check_title (RwJob      *self,
 
   return check != NULL ? check->title : id;
 }
+
+/* The words of a check and of what it showed. */
+static void
+name_finding (RwJob   *self,
+              RwEvent *event)
+{
+  const RwCheck *check = self->knowledge != NULL ? rw_knowledge_find_check (self->knowledge, event->finding.check) : NULL;
+  const int outcome = check != NULL ? rw_check_find_outcome (check, event->finding.outcome) : -1;
+
+  if (check != NULL)
+    event->finding.check = check->title;
+  if (outcome >= 0)
+    event->finding.outcome = check->outcomes[outcome].title;
+}
+
+char *
+rw_job_describe (RwJob         *self,
+                 const RwEvent *event)
+{
+  /* A shallow copy whose ids are words: it is only read, and owns nothing. */
+  RwEvent named = *event;
+
+  if (event->type == RW_EVENT_SYMPTOM)
+    named.symptom.id = rw_job_symptom_title (self, event->symptom.id);
+  else if (event->type == RW_EVENT_REPAIR)
+    named.repair.cause = rw_job_cause_title (self, event->repair.cause);
+  else if (event->type == RW_EVENT_FINDING)
+    name_finding (self, &named);
+  return rw_event_describe (&named, rw_job_get_profile (self));
+}

@@ -107,6 +107,9 @@ const char *rw_job_symptom_title (RwJob *self, const char *id);
 const char *rw_job_cause_title (RwJob *self, const char *id);
 const char *rw_job_check_title (RwJob *self, const char *id);
 
+/* What happened, with the knowledge's words for symptoms, checks and causes. (transfer full) */
+char *rw_job_describe (RwJob *self, const RwEvent *event);
+
 /* A meter on a cable. Takes over a former one. @link: (transfer full) (nullable): none any more. */
 void        rw_job_set_link (RwJob *self, RwLink *link);
 const char *rw_job_get_link_words (RwJob *self); /* (nullable) how it is */

@@ -88,7 +88,7 @@ bind_cb (GtkSignalListItemFactory *factory,
   const RwEvent *event = rw_session_get_event (session, index);
   const gboolean live = rw_session_is_live (session, index);
   g_autofree char *time = rw_quantity_format_clock (event->t);
-  g_autofree char *what = rw_event_describe (event, rw_session_get_profile (session));
+  g_autofree char *what = rw_job_describe (self->job, event);
   /* Translators: what happened; it was taken back. */
   g_autofree char *words = live ? g_strdup (what) : g_strdup_printf (_ ("%s (taken back)"), what);
   g_autofree char *label = g_strdup_printf ("%s: %s", live ? _ ("Take back") : _ ("Put back"), what);

@@ -275,7 +275,7 @@ rw_main_window_set_job (RwMainWindow *self,
   rw_entry_row_set_job (self->entry, job);
   rw_plan_view_set_job (self->plan, job);
   rw_practice_bar_set_job (self->practice, job != NULL && rw_job_get_cabinet (job) != NULL ? job : NULL);
-  rw_replay_bar_set_replay (self->replay_bar, job != NULL ? rw_job_get_replay (job) : NULL);
+  rw_replay_bar_set_job (self->replay_bar, job != NULL && rw_job_get_replay (job) != NULL ? job : NULL);
   rw_banner_show (self->banner, RW_BANNER_QUIET, NULL, NULL, NULL);
   g_clear_object (&self->job);
   self->job = job;

@@ -10,6 +10,7 @@
 
 #include "rw-gauge.h"
 #include "rw-quantity.h"
+#include "rw-verdict-style.h"
 
 struct _RwRailCard
 {
@@ -26,8 +27,6 @@ struct _RwRailCard
 };
 
 G_DEFINE_FINAL_TYPE (RwRailCard, rw_rail_card, GTK_TYPE_BUTTON)
-
-static const char *const verdict_classes[RW_N_VERDICTS] = { "none", "inside", "close", "outside", "blind" };
 
 /* The reading to show: at the place the leads are set to, else the newest anywhere. */
 static const RwSpotState *
@@ -47,10 +46,7 @@ set_verdict_class (RwRailCard *self,
                    RwVerdict   verdict,
                    gboolean    stale)
 {
-  for (guint i = 0; i < RW_N_VERDICTS; i++)
-    gtk_widget_remove_css_class (GTK_WIDGET (self->verdict), verdict_classes[i]);
-  if (!stale)
-    gtk_widget_add_css_class (GTK_WIDGET (self->verdict), verdict_classes[verdict]);
+  rw_verdict_style_set (GTK_WIDGET (self->verdict), verdict, stale);
   if (stale)
     gtk_widget_add_css_class (GTK_WIDGET (self), "stale");
   else

@@ -14,7 +14,8 @@
 struct _RwReplayBar
 {
   GtkWidget      parent_instance;
-  RwReplay      *replay;
+  RwJob         *job;
+  RwReplay      *replay; /* the job's; borrowed */
   GtkWidget     *box;
   GtkButton     *back;
   GtkButton     *play;
@@ -44,16 +45,16 @@ nearest_speed (double speed)
 
 /* What happened last, in words; samples are passed over. */
 static char *
-describe_last (RwReplay *replay)
+describe_last (RwReplayBar *self)
 {
-  RwSession *session = rw_replay_get_target (replay);
+  RwSession *session = rw_replay_get_target (self->replay);
   const guint n = rw_session_get_n_landmarks (session);
 
   if (n == 0)
     return g_strdup (_ ("Replay of a saved file: nothing is written."));
 
   const RwEvent *event = rw_session_get_event (session, rw_session_get_landmark (session, n - 1));
-  g_autofree char *what = rw_event_describe (event, rw_session_get_profile (session));
+  g_autofree char *what = rw_job_describe (self->job, event);
 
   /* Translators: what happened last in the replay. */
   return g_strdup_printf (_ ("Replay of a saved file: nothing is written. Last: %s"), what);
@@ -67,7 +68,7 @@ moved_cb (RwReplayBar *self)
   g_autofree char *at = rw_quantity_format_clock (position);
   g_autofree char *of = rw_quantity_format_clock (length);
   g_autofree char *clock = g_strdup_printf ("%s / %s", at, of);
-  g_autofree char *last = describe_last (self->replay);
+  g_autofree char *last = describe_last (self);
 
   self->filling = TRUE;
   gtk_adjustment_set_upper (self->adjustment, length);
@@ -108,16 +109,20 @@ rw_replay_bar_change_speed (RwReplayBar *self,
 }
 
 void
-rw_replay_bar_set_replay (RwReplayBar *self,
-                          RwReplay    *replay)
+rw_replay_bar_set_job (RwReplayBar *self,
+                       RwJob       *job)
 {
   g_return_if_fail (RW_IS_REPLAY_BAR (self));
   if (self->replay != NULL)
     g_signal_handlers_disconnect_by_data (self->replay, self);
-  g_set_object (&self->replay, replay);
-  if (replay == NULL)
+  if (self->job != NULL)
+    g_signal_handlers_disconnect_by_data (self->job, self);
+  g_set_object (&self->job, job);
+  self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+  if (self->replay == NULL)
     return;
-  g_signal_connect_object (replay, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->replay, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (job, "advice", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED); /* it brings the words */
   moved_cb (self);
 }
 
@@ -126,7 +131,8 @@ rw_replay_bar_dispose (GObject *object)
 {
   RwReplayBar *self = RW_REPLAY_BAR (object);
 
-  g_clear_object (&self->replay);
+  self->replay = NULL;
+  g_clear_object (&self->job);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_REPLAY_BAR);
   G_OBJECT_CLASS (rw_replay_bar_parent_class)->dispose (object);
 }

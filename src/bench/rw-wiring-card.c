@@ -12,6 +12,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-verdict-style.h"
 
 typedef struct
 {
@@ -42,8 +43,6 @@ struct _RwWiringCard
 
 G_DEFINE_FINAL_TYPE (RwWiringCard, rw_wiring_card, GTK_TYPE_WIDGET)
 
-static const char *const verdict_classes[RW_N_VERDICTS] = { "none", "inside", "close", "outside", "blind" };
-
 static const RwSpotState *
 find_spot (RwWiringCard *self,
            const Row    *row)
@@ -71,10 +70,7 @@ show_row (RwWiringCard *self,
 
   gtk_label_set_text (GTK_LABEL (row->value), value);
   gtk_label_set_text (GTK_LABEL (row->verdict), glyph);
-  for (guint i = 0; i < RW_N_VERDICTS; i++)
-    gtk_widget_remove_css_class (row->verdict, verdict_classes[i]);
-  if (spot != NULL && !spot->stale)
-    gtk_widget_add_css_class (row->verdict, verdict_classes[spot->verdict]);
+  rw_verdict_style_set (row->verdict, spot != NULL ? spot->verdict : RW_VERDICT_NONE, spot == NULL || spot->stale);
   gtk_widget_set_tooltip_text (row->button, label);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row->button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 }

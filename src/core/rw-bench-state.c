@@ -290,7 +290,7 @@ look_for_danger (RwBenchState      *self,
   if (fabs (reading->value) > mains_from)
     {
       warn (self, spot, "mains-sized", TRUE,
-            /* Translators: rail, value. */
+            /* Translators: value, rail. */
             g_strdup_printf (_ ("Stop: %s on %s is a mains-sized voltage. Take the leads away, pull the plug, and find "
                                 "out what was touched before going on."),
                              value, label_of (spot)));
