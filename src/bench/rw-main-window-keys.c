@@ -182,7 +182,7 @@ key_cb (GtkEventControllerKey *controller,
   if (replay_key (self, keyval))
     return TRUE;
   if (!rw_job_can_write (self->job))
-    return FALSE;
+    return letter_key (self, keyval, FALSE); /* actions that would write are disabled */
   return rail_key (self, keyval, focus) || space_key (self, keyval, focus) || trim_key (self, keyval)
          || letter_key (self, keyval, typing) || (focus == FOCUS_FREE && number_key (self, keyval));
 }
