@@ -435,6 +435,20 @@ finish_repair (RwCheckCard   *self,
   rw_job_add (self->job, &event);
 }
 
+/* The outcome that the practice cabinet shows, else the first one. */
+static void
+focus_outcome (RwCheckCard *self)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (self->outcomes); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (gtk_widget_has_css_class (child, "suggested-action"))
+      {
+        gtk_widget_grab_focus (child);
+        return;
+      }
+  gtk_widget_child_focus (self->outcomes, GTK_DIR_TAB_FORWARD);
+}
+
 void
 rw_check_card_take (RwCheckCard *self)
 {
@@ -450,7 +464,7 @@ rw_check_card_take (RwCheckCard *self)
       if (check->measures)
         aim (self, check);
       else
-        gtk_widget_child_focus (self->outcomes, GTK_DIR_TAB_FORWARD);
+        focus_outcome (self);
     }
   else if (cause != NULL && self->taken == cause->id)
     finish_repair (self, RW_REPAIR_FIXED);
