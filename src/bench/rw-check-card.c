@@ -162,6 +162,7 @@ outcome_cb (GtkWidget   *button,
 
   self->taken = NULL;
   rw_job_add (self->job, &event);
+  g_signal_emit (self, aimed_signal, 0); /* the button goes; the keyboard must not go with it */
 }
 
 /* "Below 4.80 V · 31 % → +5 V at the terminals" */
@@ -433,6 +434,7 @@ finish_repair (RwCheckCard   *self,
 
   self->taken = NULL;
   rw_job_add (self->job, &event);
+  g_signal_emit (self, aimed_signal, 0);
 }
 
 /* The outcome that the practice cabinet shows, else the first one. */

@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Taking a measuring check aims the entry at its rail and place; taking a looking check shows its outcomes to
- * choose. Signal "aimed": a measuring check was taken and the entry should have the focus.
+ * choose. Signal "aimed": a measuring check was taken, or a check or repair answered; the entry should have the focus.
  */
 #pragma once
 

@@ -32,11 +32,20 @@ aimed_cb (RwSymptomSide *self)
   g_signal_emit (self, aimed_signal, 0);
 }
 
+/* New advice is read from its top. */
+static void
+scroll_up (RwSymptomSide *self)
+{
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), 0);
+}
+
 void
 rw_symptom_side_set_job (RwSymptomSide *self,
                          RwJob         *job)
 {
   g_return_if_fail (RW_IS_SYMPTOM_SIDE (self));
+  if (job != NULL)
+    g_signal_connect_object (job, "advice", G_CALLBACK (scroll_up), self, G_CONNECT_SWAPPED);
   rw_symptom_picker_set_job (self->picker, job);
   rw_check_card_set_job (self->card, job);
   rw_cause_list_set_job (self->causes, job);
