@@ -246,6 +246,20 @@ rw_job_keep_settled (RwJob *self)
   return rw_job_add (self, &event);
 }
 
+/* The practice cabinet does what the session says, also when something was taken back. */
+static void
+apply_setup (RwJob *self)
+{
+  const RwSetup setup = rw_bench_state_get_setup (rw_job_get_state (self));
+
+  if (self->cabinet == NULL)
+    return;
+  if (setup.board_fitted != RW_SAID_NOT)
+    rw_practice_cabinet_set_board_fitted (self->cabinet, setup.board_fitted == RW_SAID_YES);
+  if (setup.power_on != RW_SAID_NOT)
+    rw_practice_cabinet_set_power (self->cabinet, setup.power_on == RW_SAID_YES);
+}
+
 void
 rw_job_set_setup (RwJob  *self,
                   RwSetup setup)
@@ -254,12 +268,8 @@ rw_job_set_setup (RwJob  *self,
 
   if (setup.power_on == RW_SAID_NOT && setup.board_fitted == RW_SAID_NOT && setup.warm == RW_SAID_NOT)
     return;
-  if (!rw_job_add (self, &event) || self->cabinet == NULL)
-    return;
-  if (setup.board_fitted != RW_SAID_NOT)
-    rw_practice_cabinet_set_board_fitted (self->cabinet, setup.board_fitted == RW_SAID_YES);
-  if (setup.power_on != RW_SAID_NOT)
-    rw_practice_cabinet_set_power (self->cabinet, setup.power_on == RW_SAID_YES);
+  if (rw_job_add (self, &event))
+    apply_setup (self);
 }
 
 /* Nothing but samples since the last turn: the screw is still on its way to one position. */
@@ -306,8 +316,8 @@ rw_job_retract (RwJob *self,
 {
   RwEvent event = rw_event_make_retract (0, n);
 
-  if (n > 0)
-    rw_job_add (self, &event);
+  if (n > 0 && rw_job_add (self, &event))
+    apply_setup (self);
 }
 
 void
