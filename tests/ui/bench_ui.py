@@ -6,6 +6,8 @@ What GTK 4.8 does not offer on the accessibility bus is gone round here: text of
 buttons and list rows have no action, nothing has screen coordinates.
 """
 
+import glob
+import json
 import os
 import signal
 import subprocess
@@ -73,6 +75,19 @@ def showing(node):
     except Exception:  # gone meanwhile, or the application itself
         return False
     return box.width > 0 and box.height > 0
+
+
+def newest_session(practice=False):
+    """The file of the job that was started last; None while there is none."""
+    base = ("XDG_STATE_HOME", "practice") if practice else ("XDG_DATA_HOME", "sessions")
+    found = glob.glob(os.path.join(os.environ[base[0]], "railwright", base[1], "*.rwlog"))
+    return max(found, key=os.path.getmtime) if found else None
+
+
+def events(path, key):
+    """The events of a session's file that have this payload."""
+    with open(path, encoding="utf-8") as file:
+        return [event for event in map(json.loads, file.read().splitlines()[1:]) if key in event]
 
 
 def press(node):
@@ -152,6 +167,23 @@ class Bench:
 
     def type(self, text):
         xdo("type", "--delay", 30, "--", text)
+
+    def close_cautions(self):
+        """They come once, before the first job."""
+        if any(window.get_name() == "Safety" for window in self.windows()):
+            self.keys("Escape")
+            poll(lambda: not any(w.get_name() == "Safety" for w in self.windows()), "the cautions to close")
+
+    def start_job(self, name):
+        """A new job by keyboard; returns its file."""
+        before = newest_session()
+        self.close_cautions()
+        self.keys("ctrl+n")
+        self.find("text", "Name of the cabinet")
+        self.type(name)
+        self.keys("Return")
+        self.find("text", "Reading of +5 V, board")
+        return poll(lambda: newest_session() if newest_session() != before else None, "the job's file")
 
     def shot(self, path):
         subprocess.run(["import", "-window", "root", path], check=True)

@@ -12,11 +12,6 @@ ROLES = {"push button", "toggle button", "text", "combo box", "slider", "menu", 
 DEMO = os.path.join(os.environ["RAILWRIGHT_SRC_ROOT"], "demo-sessions", "tidepool-racer-trim.rwlog")
 
 
-def close_safety(bench):
-    if any(window.get_name() == "Safety" for window in bench.windows()):
-        bench.keys("Escape")
-
-
 def bad_names(bench):
     bad = []
     for node in bench.all():
@@ -47,7 +42,7 @@ def walk_by_tab(bench, most=120):
 
 def check(*arguments):
     with Bench(*arguments) as bench:
-        close_safety(bench)
+        bench.close_cautions()
         poll(lambda: any(showing(n) for n in bench.all("level bar")) or not arguments, "the side to be filled", 30)
         bad = bad_names(bench)
         if bad:

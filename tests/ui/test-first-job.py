@@ -4,17 +4,12 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-import glob
-import json
-import os
-
-from bench_ui import Bench, Failed, poll, run
+from bench_ui import Bench, Failed, newest_session, poll, run
+import bench_ui
 
 
 def events(key):
-    path = glob.glob(os.path.join(os.environ["XDG_STATE_HOME"], "railwright", "practice", "*.rwlog"))[0]
-    with open(path, encoding="utf-8") as file:
-        return [event for event in map(json.loads, file.read().splitlines()[1:]) if key in event]
+    return bench_ui.events(newest_session(practice=True), key)
 
 
 def follow_one(bench):
@@ -42,8 +37,7 @@ def follow_one(bench):
 def test_first_job():
     """by keyboard alone: symptom, checks as suggested, the planted fault found and repaired, all rails inside"""
     with Bench("--practice") as bench:
-        if any(window.get_name() == "Safety" for window in bench.windows()):
-            bench.keys("Escape")
+        bench.close_cautions()
         poll(lambda: events("sample"), "the meter to speak")
         bench.keys("s")
         bench.find("push button", "Resets by itself: seen")

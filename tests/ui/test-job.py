@@ -4,41 +4,10 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-import json
 import os
 import tempfile
 
-from bench_ui import Bench, Failed, poll, press, run, showing, text_of
-
-
-def sessions():
-    folder = os.path.join(os.environ["XDG_DATA_HOME"], "railwright", "sessions")
-    return sorted(os.path.join(folder, name) for name in os.listdir(folder)) if os.path.isdir(folder) else []
-
-
-def events(path, key):
-    with open(path, encoding="utf-8") as file:
-        lines = [json.loads(line) for line in file.read().splitlines()[1:]]
-    return [line for line in lines if key in line]
-
-
-def start_job(bench, name="Tidepool Racer"):
-    before = set(sessions())
-    close_safety(bench)
-    bench.keys("ctrl+n")
-    bench.find("text", "Name of the cabinet")
-    bench.type(name)
-    bench.keys("Return")
-    bench.find("text", "Reading of +5 V, board")
-    poll(lambda: set(sessions()) - before, "the job's file")
-    return (set(sessions()) - before).pop()
-
-
-def close_safety(bench):
-    """The cautions come once, before the first job."""
-    if any(window.get_name() == "Safety" for window in bench.windows()):
-        bench.keys("Escape")
-        poll(lambda: not any(w.get_name() == "Safety" for w in bench.windows()), "the cautions to close")
+from bench_ui import Bench, Failed, events, poll, press, run, showing, text_of
 
 
 def card(bench, rail):
@@ -48,7 +17,7 @@ def card(bench, rail):
 def test_doors():
     """with nothing opened the window offers three doors"""
     with Bench() as bench:
-        close_safety(bench)
+        bench.close_cautions()
         for name in ("A cabinet", "The practice cabinet", "A saved session"):
             bench.find("push button", name)
 
@@ -56,7 +25,7 @@ def test_doors():
 def test_readings():
     """digits typed anywhere become readings, Enter goes from rail to rail, and the file has them"""
     with Bench() as bench:
-        path = start_job(bench)
+        path = bench.start_job("Tidepool Racer")
         bench.keys("Escape")
         bench.type("5.02")
         bench.keys("Return")
@@ -77,7 +46,7 @@ def test_readings():
 def test_slips():
     """a missing minus and a slipped point are asked about before anything is kept"""
     with Bench() as bench:
-        path = start_job(bench)
+        path = bench.start_job("Tidepool Racer")
         bench.keys("Down", "Down")
         bench.find("text", "Reading of −5 V, board")
         bench.type("4.98")
@@ -99,7 +68,7 @@ def test_slips():
 def test_undo():
     """Ctrl+Z in a filled entry edits the entry; elsewhere it takes the last reading back, and redo puts it again"""
     with Bench() as bench:
-        path = start_job(bench)
+        path = bench.start_job("Tidepool Racer")
         bench.type("5.02")
         bench.keys("Return")
         poll(lambda: len(events(path, "reading")) == 1, "a reading")
@@ -151,7 +120,7 @@ def test_diagnosis():
     with tempfile.TemporaryDirectory() as folder:
         copy = os.path.join(folder, "copy.rwlog")
         with Bench() as bench:
-            path = start_job(bench)
+            path = bench.start_job("Tidepool Racer")
             choose_symptom(bench, "Resets by itself")
             chances = poll(lambda: [n.get_name() for n in bench.all("level bar") if showing(n)], "likely causes")
             take_check(bench, path)
@@ -179,7 +148,7 @@ def save_copy(bench, copy):
 def replay(path):
     """Back to the start event by event, then on to the end by playing."""
     with Bench(path) as bench:
-        close_safety(bench)
+        bench.close_cautions()
         bench.find("label", "nothing is written")
         bench.find("push button", "Seen: Resets by itself")
         for _ in range(len(events(path, "n"))):

@@ -4,29 +4,19 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-import glob
-import json
-import os
-
-from bench_ui import Bench, Failed, poll, press, run, states
-
-
-def journal():
-    found = glob.glob(os.path.join(os.environ["XDG_STATE_HOME"], "railwright", "practice", "*.rwlog"))
-    return max(found, key=os.path.getmtime) if found else None
+from bench_ui import Bench, Failed, newest_session, poll, run
+import bench_ui
 
 
 def events(key):
-    with open(journal(), encoding="utf-8") as file:
-        return [event for event in map(json.loads, file.read().splitlines()[1:]) if key in event]
+    return bench_ui.events(newest_session(practice=True), key)
 
 
 def test_practice():
     """the meter streams, a settled value is kept with Space, the trim moves the rail, the board is not plugged live"""
     with Bench("--practice") as bench:
-        if any(window.get_name() == "Safety" for window in bench.windows()):
-            bench.keys("Escape")
-        poll(journal, "the practice session's file")
+        bench.close_cautions()
+        poll(lambda: newest_session(practice=True), "the practice session's file")
         poll(lambda: len(events("sample")) > 8, "samples in the file")
         poll(lambda: bench.there("push button", "Keep 4"), "a settled value to be offered", 30)
         bench.keys("space")

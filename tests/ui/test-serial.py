@@ -6,15 +6,14 @@ SPDX-License-Identifier: GPL-3.0-or-later
 usage: test-serial.py PROGRAM SHIM    the shim lets a pseudo-terminal stand for a serial port
 """
 
-import glob
-import json
 import os
 import sys
 import threading
 import time
 import tty
 
-from bench_ui import Bench, Failed, poll, press, run
+from bench_ui import Bench, Failed, newest_session, poll, press, run
+import bench_ui
 
 SHIM = sys.argv[2]
 
@@ -46,22 +45,14 @@ class Meter:
 
 
 def events(key):
-    found = glob.glob(os.path.join(os.environ["XDG_DATA_HOME"], "railwright", "sessions", "*.rwlog"))
-    with open(found[0], encoding="utf-8") as file:
-        return [event for event in map(json.loads, file.read().splitlines()[1:]) if key in event]
+    return bench_ui.events(newest_session(), key)
 
 
 def test_serial():
     """values arrive, the settled one is kept with Space, and unplugging leaves a gap within a second"""
     meter = Meter()
     with Bench(env={"LD_PRELOAD": SHIM}) as bench:
-        if any(window.get_name() == "Safety" for window in bench.windows()):
-            bench.keys("Escape")
-        bench.keys("ctrl+n")
-        bench.find("text", "Name of the cabinet")
-        bench.type("Pier Pilot")
-        bench.keys("Return")
-        bench.find("text", "Reading of +5 V, board")
+        bench.start_job("Pier Pilot")
         bench.keys("ctrl+m")
         port = bench.find("text", "Port")
         port.set_text_contents(meter.name)

@@ -4,36 +4,22 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-import json
 import os
 import shutil
 
-from bench_ui import Bench, Failed, poll, run
+from bench_ui import Bench, Failed, events, poll, run
 
 FOLDER = os.path.join(os.environ["XDG_DATA_HOME"], "railwright", "sessions")
 
 
 def values(path):
-    with open(path, encoding="utf-8") as file:
-        events = [json.loads(line) for line in file.read().splitlines()[1:]]
-    return [event["reading"]["value"] for event in events if "reading" in event]
-
-
-def start_job(bench):
-    if any(window.get_name() == "Safety" for window in bench.windows()):
-        bench.keys("Escape")
-    bench.keys("ctrl+n")
-    bench.find("text", "Name of the cabinet")
-    bench.type("Gull Gate")
-    bench.keys("Return")
-    bench.find("text", "Reading of +5 V, board")
-    return os.path.join(FOLDER, poll(lambda: os.listdir(FOLDER), "the job's file")[0])
+    return [event["reading"]["value"] for event in events(path, "reading")]
 
 
 def test_lost_folder():
     """a lost folder is said at once, readings go on, and all of them are in the file when it is back"""
     with Bench() as bench:
-        path = start_job(bench)
+        path = bench.start_job("Gull Gate")
         bench.type("5.01")
         bench.keys("Return")
         poll(lambda: values(path) == [5.01], "the first reading")
@@ -56,7 +42,7 @@ def test_second_writer():
     """a session that one window writes can be replayed by another, but not written"""
     shutil.rmtree(FOLDER, ignore_errors=True)
     with Bench() as bench:
-        path = start_job(bench)
+        path = bench.start_job("Gull Gate")
         bench.type("5.01")
         bench.keys("Return")
         poll(lambda: values(path) == [5.01], "the first reading")
