@@ -89,6 +89,11 @@ bind_row_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_text (GTK_LABEL (detail), rw_plan_node_get_detail (node));
   gtk_widget_set_visible (detail, *rw_plan_node_get_detail (node) != '\0');
   gtk_widget_set_tooltip_text (box, rw_plan_node_get_title (node));
+
+  /* The expander is what has the focus, and says nothing by itself. */
+  g_autofree char *label = g_strdup_printf ("%s, %s", rw_plan_node_get_title (node), rw_plan_node_get_detail (node));
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (expander), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 }
 
 static void

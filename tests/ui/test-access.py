@@ -9,6 +9,7 @@ import os
 from bench_ui import Bench, Failed, poll, run, showing, states
 
 ROLES = {"push button", "toggle button", "text", "combo box", "slider", "menu", "level bar", "check box", "list"}
+ROWS = {"list item", "tree item", "table row", "panel"}  # a tree's row is a panel in GTK 4.8
 DEMO = os.path.join(os.environ["RAILWRIGHT_SRC_ROOT"], "demo-sessions", "tidepool-racer-trim.rwlog")
 
 
@@ -55,9 +56,13 @@ def check(*arguments):
         lost = {name for name in lost if not name.startswith(("Minimi", "Maximi", "Close", "+", "−"))}
         if lost:
             raise Failed(f"Tab does not reach: {sorted(lost)}")
-        rows = sum(1 for role, _ in reached if role in ("list item", "tree item"))
-        if rows > 2:
-            raise Failed(f"Tab stays {rows} presses in a list")
+        rows = [name for role, name in reached if role in ROWS]
+        if len(rows) > 2:
+            raise Failed(f"Tab stays {len(rows)} presses in a list: {rows}")
+        if "" in rows:
+            raise Failed("a row of the plan has no name")
+        if arguments == ("--practice",) and not rows:
+            raise Failed("Tab does not reach the plan")
 
 
 def test_doors():
