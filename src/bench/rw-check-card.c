@@ -382,6 +382,18 @@ show_words (RwCheckCard *self,
   show_button (self->second, NULL);
 }
 
+/* While something dangerous is on the leads there is nothing to be done but to stop. (nullable) */
+static const RwWarning *
+find_danger (RwCheckCard *self)
+{
+  RwBenchState *state = rw_job_get_state (self->job);
+
+  for (guint i = 0; i < rw_bench_state_get_n_warnings (state); i++)
+    if (rw_bench_state_get_warning (state, i)->danger)
+      return rw_bench_state_get_warning (state, i);
+  return NULL;
+}
+
 static void
 refresh (RwCheckCard *self)
 {
@@ -393,6 +405,16 @@ refresh (RwCheckCard *self)
       const char *problem = self->job != NULL ? rw_job_get_advice_problem (self->job) : NULL;
 
       show_words (self, problem != NULL ? _ ("No advice") : _ ("Thinking…"), problem);
+      return;
+    }
+
+  const RwWarning *danger = find_danger (self);
+
+  if (danger != NULL)
+    {
+      self->taken = NULL;
+      show_words (self, _ ("Stop first"), _ ("No check is suggested until the danger above is over and the rail was measured "
+                                             "again, or a slip of typing was taken back."));
       return;
     }
   switch (rw_advice_get_kind (advice))
@@ -457,7 +479,7 @@ rw_check_card_take (RwCheckCard *self)
   const RwCheck *check = offered_check (self);
   const RwCause *cause = offered_repair (self);
 
-  if (self->job == NULL || !rw_job_can_write (self->job))
+  if (self->job == NULL || !rw_job_can_write (self->job) || find_danger (self) != NULL)
     return;
   if (check != NULL)
     {

@@ -86,6 +86,25 @@ def test_undo():
         poll(lambda: "5.02" in card(bench, "+5 V"), "the card to have it again")
 
 
+def test_danger():
+    """a mains-sized value stops everything: a banner, no check to take, until the slip is taken back"""
+    with Bench() as bench:
+        path = bench.start_job("Tidepool Racer")
+        bench.find("push button", "Take it", timeout=20)
+        bench.type("230")
+        bench.keys("Return")
+        bench.find("label", "That is a mains-sized voltage")
+        bench.keys("Return")  # offers nothing to be meant: must not keep
+        if events(path, "reading"):
+            raise Failed("Enter kept a mains-sized value")
+        bench.keys("ctrl+Return")
+        bench.find("label", "is a mains-sized voltage. Take the leads away")
+        bench.wait_gone("push button", "Take it")
+        bench.find("label", "Stop first")
+        bench.keys("ctrl+z")
+        bench.find("push button", "Take it", timeout=20)
+
+
 def choose_symptom(bench, title):
     bench.keys("s")
     toggle = bench.find("push button", title + ": seen")
@@ -158,4 +177,4 @@ def replay(path):
         poll(lambda: bench.there("push button", "Seen: Resets by itself"), "the replay to get there", 60)
 
 
-run(test_doors, test_readings, test_slips, test_undo, test_diagnosis)
+run(test_doors, test_readings, test_slips, test_undo, test_danger, test_diagnosis)
