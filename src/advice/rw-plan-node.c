@@ -252,11 +252,3 @@ rw_plan_node_get_hazard (RwPlanNode *self)
     return self->row.check->hazard;
   return self->row.kind == RW_PLAN_ROW_REPAIR ? self->row.cause->repair.hazard : RW_HAZARD_NONE;
 }
-
-RwWho
-rw_plan_node_get_who (RwPlanNode *self)
-{
-  if (self->row.kind == RW_PLAN_ROW_CHECK)
-    return self->row.check->who;
-  return self->row.kind == RW_PLAN_ROW_REPAIR ? self->row.cause->repair.who : RW_WHO_ANYONE;
-}

@@ -62,6 +62,5 @@ const RwCheck *rw_plan_node_get_check (RwPlanNode *self); /* CHECK and OUTCOME; 
 const RwCause *rw_plan_node_get_cause (RwPlanNode *self);
 
 RwHazard rw_plan_node_get_hazard (RwPlanNode *self);
-RwWho    rw_plan_node_get_who (RwPlanNode *self);
 
 G_END_DECLS

@@ -153,15 +153,6 @@ rw_job_cause_title (RwJob      *self,
   return cause != NULL ? cause->title : id;
 }
 
-const char *
-rw_job_check_title (RwJob      *self,
-                    const char *id)
-{
-  const RwCheck *check = self->knowledge != NULL ? rw_knowledge_find_check (self->knowledge, id) : NULL;
-
-  return check != NULL ? check->title : id;
-}
-
 /* The words of a check and of what it showed. */
 static void
 name_finding (RwJob   *self,

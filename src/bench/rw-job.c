@@ -416,12 +416,6 @@ rw_job_get_trouble (RwJob *self)
   return self->journal != NULL ? rw_journal_get_trouble (self->journal) : NULL;
 }
 
-guint
-rw_job_get_kept (RwJob *self)
-{
-  return self->journal != NULL ? rw_journal_get_kept (self->journal) : 0;
-}
-
 /* --- the type ------------------------------------------------------------------------------------- */
 
 static void

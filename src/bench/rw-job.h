@@ -65,7 +65,6 @@ RwReplay          *rw_job_get_replay (RwJob *self);   /* (nullable) borrowed */
 RwPracticeCabinet *rw_job_get_cabinet (RwJob *self);  /* (nullable) borrowed */
 const char        *rw_job_get_path (RwJob *self);     /* of its file; (nullable) */
 const char        *rw_job_get_trouble (RwJob *self);  /* (nullable) */
-guint              rw_job_get_kept (RwJob *self);     /* number of the last event on disk */
 gboolean           rw_job_can_write (RwJob *self);    /* FALSE for a replay */
 
 /* Why there is no advice, when there is none. (nullable) */
@@ -105,7 +104,6 @@ void rw_job_skip_check (RwJob *self, const char *check);
 /* Words of the knowledge for an id; the id itself when unknown. Borrowed. */
 const char *rw_job_symptom_title (RwJob *self, const char *id);
 const char *rw_job_cause_title (RwJob *self, const char *id);
-const char *rw_job_check_title (RwJob *self, const char *id);
 
 /* What happened, with the knowledge's words for symptoms, checks and causes. (transfer full) */
 char *rw_job_describe (RwJob *self, const RwEvent *event);

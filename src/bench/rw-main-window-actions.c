@@ -486,20 +486,40 @@ is_time_for (RwMainWindow *self,
     }
 }
 
-void
-rw_main_window_update_actions (RwMainWindow *self)
+/* What depends on more than the kind of job. */
+static gboolean
+has_something_to_do (RwMainWindow *self,
+                     const char   *name)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
-    gtk_widget_action_set_enabled (GTK_WIDGET (self), actions[i].name, is_time_for (self, actions[i].when));
-  if (self->job == NULL || !rw_job_can_write (self->job))
-    return;
-
   GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (self));
   const gboolean typing = GTK_IS_TEXT (focus) || GTK_IS_TEXT_VIEW (focus);
   RwSession *session = rw_job_get_session (self->job);
 
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", typing || rw_session_get_undo (session) != 0);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", typing || rw_session_get_redo (session) != 0);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.keep-settled",
-                                 rw_job_get_live (self->job)->has_value);
+  if (g_str_equal (name, "win.undo"))
+    return typing || rw_session_get_undo (session) != 0;
+  if (g_str_equal (name, "win.redo"))
+    return typing || rw_session_get_redo (session) != 0;
+  if (g_str_equal (name, "win.keep-settled"))
+    return rw_job_get_live (self->job)->has_value;
+  return TRUE;
+}
+
+/* Called with every live value and key: only what changed is told to the toolkit. */
+void
+rw_main_window_update_actions (RwMainWindow *self)
+{
+  G_STATIC_ASSERT (G_N_ELEMENTS (actions) <= 64);
+
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    {
+      const gboolean enabled = is_time_for (self, actions[i].when)
+                               && (actions[i].when != WITH_WRITABLE || has_something_to_do (self, actions[i].name));
+      const guint64 bit = G_GUINT64_CONSTANT (1) << i;
+
+      if (self->enabled_known && enabled == ((self->enabled & bit) != 0))
+        continue;
+      self->enabled = enabled ? self->enabled | bit : self->enabled & ~bit;
+      gtk_widget_action_set_enabled (GTK_WIDGET (self), actions[i].name, enabled);
+    }
+  self->enabled_known = TRUE;
 }

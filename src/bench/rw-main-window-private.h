@@ -47,7 +47,8 @@ struct _RwMainWindow
 
   gboolean side_wanted; /* the drawer, when the window is narrow */
   int      last_width;
-  char    *banner_path; /* what the banner's first button is about */
+  guint64  enabled; /* bit i: action i of the table can be used; valid once enabled_known */
+  gboolean enabled_known;
 };
 
 /* rw-main-window-actions.c */

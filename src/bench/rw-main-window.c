@@ -331,7 +331,6 @@ rw_main_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_MAIN_WINDOW);
   g_clear_object (&self->job);
   g_clear_object (&self->settings);
-  g_clear_pointer (&self->banner_path, g_free);
   G_OBJECT_CLASS (rw_main_window_parent_class)->dispose (object);
 }
 

@@ -19,6 +19,7 @@ struct _RwPlanView
   RwJob      *job;
   GtkWidget  *scroller;
   GtkWidget  *nothing; /* said instead of an empty list */
+  gboolean    outdated; /* advice came while it was hidden */
   GtkListView *list;
 };
 
@@ -116,10 +117,15 @@ activate_cb (GtkListView *list,
     gtk_tree_list_row_set_expanded (row, !gtk_tree_list_row_get_expanded (row));
 }
 
+/* There are two such views, one of them hidden: the hidden one works nothing out. */
 static void
 refresh (RwPlanView *self)
 {
   RwAdvice *advice = self->job != NULL ? rw_job_get_advice (self->job) : NULL;
+
+  self->outdated = !gtk_widget_get_mapped (GTK_WIDGET (self));
+  if (self->outdated)
+    return;
 
   if (advice == NULL)
     {
@@ -159,6 +165,16 @@ rw_plan_view_set_job (RwPlanView *self,
 }
 
 static void
+rw_plan_view_map (GtkWidget *widget)
+{
+  RwPlanView *self = RW_PLAN_VIEW (widget);
+
+  GTK_WIDGET_CLASS (rw_plan_view_parent_class)->map (widget);
+  if (self->outdated)
+    refresh (self);
+}
+
+static void
 rw_plan_view_dispose (GObject *object)
 {
   RwPlanView *self = RW_PLAN_VIEW (object);
@@ -173,6 +189,7 @@ static void
 rw_plan_view_class_init (RwPlanViewClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = rw_plan_view_dispose;
+  GTK_WIDGET_CLASS (klass)->map = rw_plan_view_map;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "planview");
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
