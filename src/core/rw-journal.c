@@ -41,7 +41,8 @@ struct _RwJournal
   gboolean stop;
   gboolean busy;          /* the writer holds a backlog */
   guint    kept;
-  guint    failures; /* how often writing failed */
+  guint    attempt;  /* number of the last write begun */
+  guint    failed;   /* number of the last write that failed */
   char    *trouble;
   char    *told_trouble; /* what get_trouble lends out; main thread only */
 };
@@ -171,7 +172,7 @@ note_result (RwJournal *self,
       tell (self, TRUE, self->kept, NULL);
     }
   else
-    self->failures++;
+    self->failed = self->attempt;
   if (g_strcmp0 (self->trouble, error != NULL ? error->message : NULL) != 0)
     {
       g_free (self->trouble);
@@ -191,6 +192,7 @@ write_backlog (RwJournal *self,
   take_waiting (self, backlog);
   if (backlog->bytes->len == 0)
     return;
+  self->attempt++;
   g_mutex_unlock (&self->lock);
   rw_journal_file_append (&self->file, backlog->bytes->str, backlog->bytes->len, &error);
   g_mutex_lock (&self->lock);
@@ -458,14 +460,14 @@ rw_journal_flush (RwJournal *self,
   g_mutex_lock (&self->lock);
 
   /* One try at once, whatever the writer is waiting for; then what came of it. */
-  const guint failures = self->failures;
+  const guint before = self->attempt; /* a write under way may fail for a reason that is over by now */
 
   self->urgent = TRUE;
   g_cond_signal (&self->wake);
-  while ((self->waiting->len > 0 || self->busy) && self->failures == failures)
+  while ((self->waiting->len > 0 || self->busy) && self->failed <= before)
     g_cond_wait (&self->done, &self->lock);
 
-  const gboolean ok = self->failures == failures;
+  const gboolean ok = self->waiting->len == 0 && !self->busy;
 
   if (!ok)
     g_set_error_literal (error, RW_JOURNAL_ERROR, RW_JOURNAL_ERROR_WRITE, self->trouble);
