@@ -12,6 +12,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-trim-book.h"
 
 struct _RwBenchState
 {
@@ -22,6 +23,7 @@ struct _RwBenchState
   GArray     *findings; /* of RwFindingSeen */
   GArray     *repairs;  /* of RwRepairSeen */
   GArray     *warnings; /* of RwWarning */
+  GPtrArray  *trim_sets; /* of RwTrimSet */
   guint       n_trims;
   const char *stage;
 };
@@ -48,6 +50,7 @@ clear_state (gpointer data)
   g_clear_pointer (&self->findings, g_array_unref);
   g_clear_pointer (&self->repairs, g_array_unref);
   g_clear_pointer (&self->warnings, g_array_unref);
+  g_clear_pointer (&self->trim_sets, g_ptr_array_unref);
 }
 
 RwBenchState *
@@ -334,6 +337,7 @@ RwBenchState *
 rw_bench_state_new (RwSession *session)
 {
   RwBenchState *self = g_atomic_rc_box_new0 (RwBenchState);
+  g_autoptr (RwTrimBook) book = rw_trim_book_new (rw_session_get_profile (session));
 
   self->profile = rw_profile_ref (rw_session_get_profile (session));
   self->setup = (RwSetup){ RW_SAID_NOT, RW_SAID_NOT, RW_SAID_NOT };
@@ -347,9 +351,12 @@ rw_bench_state_new (RwSession *session)
     {
       const guint index = rw_session_get_landmark (session, i);
 
-      if (rw_session_is_live (session, index))
-        take_event (self, session, rw_session_get_event (session, index));
+      if (!rw_session_is_live (session, index))
+        continue;
+      take_event (self, session, rw_session_get_event (session, index));
+      rw_trim_book_take (book, session, rw_session_get_event (session, index), &self->setup);
     }
+  self->trim_sets = rw_trim_book_make_sets (book);
   collect_warnings (self);
   return self;
 }
@@ -470,6 +477,36 @@ rw_bench_state_get_warning (const RwBenchState *self,
 {
   g_return_val_if_fail (i < self->warnings->len, NULL);
   return &g_array_index (self->warnings, RwWarning, i);
+}
+
+guint
+rw_bench_state_get_n_trim_sets (const RwBenchState *self)
+{
+  return self->trim_sets->len;
+}
+
+const RwTrimSet *
+rw_bench_state_get_trim_set (const RwBenchState *self,
+                             guint               i)
+{
+  g_return_val_if_fail (i < self->trim_sets->len, NULL);
+  return self->trim_sets->pdata[i];
+}
+
+const RwTrimSet *
+rw_bench_state_find_trim_set (const RwBenchState *self,
+                              RwPlace             place)
+{
+  const RwSaid board = rw_trim_book_board_at (place, self->setup.board_fitted);
+
+  for (guint i = 0; i < self->trim_sets->len; i++)
+    {
+      const RwTrimSet *set = self->trim_sets->pdata[i];
+
+      if (set->place == place && set->board == board)
+        return set;
+    }
+  return NULL;
 }
 
 guint

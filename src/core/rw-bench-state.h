@@ -9,6 +9,7 @@
 #pragma once
 
 #include "rw-session.h"
+#include "rw-trim-set.h"
 #include "rw-verdict.h"
 
 G_BEGIN_DECLS
@@ -91,6 +92,13 @@ guint                rw_bench_state_get_n_repairs (const RwBenchState *self);
 const RwRepairSeen  *rw_bench_state_get_repair (const RwBenchState *self, guint i);
 guint                rw_bench_state_get_n_warnings (const RwBenchState *self);
 const RwWarning     *rw_bench_state_get_warning (const RwBenchState *self, guint i);
+
+/* What is known of the trim, a set for each place and board in or out that was read since the last repair
+ * that fixed something. */
+guint            rw_bench_state_get_n_trim_sets (const RwBenchState *self);
+const RwTrimSet *rw_bench_state_get_trim_set (const RwBenchState *self, guint i);
+/* The set at @place with the board as it is now. (nullable) */
+const RwTrimSet *rw_bench_state_find_trim_set (const RwBenchState *self, RwPlace place);
 
 guint       rw_bench_state_get_n_trims (const RwBenchState *self);
 const char *rw_bench_state_get_stage (const RwBenchState *self); /* (nullable) */
