@@ -10,10 +10,11 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  RW_EVIDENCE_SYMPTOM, /* id: symptom; answer: "present" or "absent" */
-  RW_EVIDENCE_FINDING, /* id: check; answer: outcome clicked by hand */
-  RW_EVIDENCE_READING, /* id: check; answer: likeliest outcome of the value */
-  RW_EVIDENCE_REPAIR,  /* id: cause whose repair changed nothing; answer: "no-change" */
+  RW_EVIDENCE_SYMPTOM,  /* id: symptom; answer: "present" or "absent" */
+  RW_EVIDENCE_FINDING,  /* id: check; answer: outcome clicked by hand */
+  RW_EVIDENCE_READING,  /* id: check; answer: likeliest outcome of the value */
+  RW_EVIDENCE_REPAIR,   /* id: cause whose repair changed nothing; answer: "no-change" */
+  RW_EVIDENCE_COMPUTED, /* id: computed entry; answer: its likeliest outcome */
 } RwEvidenceKind;
 
 typedef struct
@@ -24,7 +25,7 @@ typedef struct
   const char    *id;     /* interned */
   const char    *answer; /* interned */
   char          *title;  /* for people, translated: "Resets by itself: present" */
-  gboolean       fence;   /* READING: no outcome has 0.95 of the value; all count in their share */
+  gboolean       fence;   /* READING, COMPUTED: no outcome has 0.95 of it; all count in their share */
   gboolean       strange; /* no cause listed can show this with the rest; it was softened */
 } RwEvidence;
 

@@ -15,6 +15,7 @@
  *   afterwards. Then the first fault is gone and there was a second one: its cause keeps the
  *   residual, and what was seen before the fix, of another fault, counts no more.
  * What a trim or a repair may have changed since (changed_since) counts no more either.
+ * What is computed from the readings (rw-trim-evidence): Σ_o weight of o · P (o | cause).
  */
 #include "config.h"
 
@@ -26,6 +27,7 @@
 #include "rw-problem.h"
 #include "rw-quantity.h"
 #include "rw-setups.h"
+#include "rw-trim-evidence.h"
 
 static const double residual = 0.05; /* P (no change | the cause repaired was the cause) */
 
@@ -165,20 +167,19 @@ gather_symptoms (GPtrArray          *list,
     }
 }
 
-/* Likelihoods of a check's outcomes, each in its share. */
+/* Likelihoods of the outcomes, each in its share. */
 static void
-take_outcomes (RwObservation     *it,
-               const RwKnowledge *knowledge,
-               const RwCheck     *check,
-               const double      *weights)
+take_outcomes (RwObservation       *it,
+               const RwKnowledge   *knowledge,
+               const RwChanceTable *chance,
+               const double        *weights)
 {
   for (guint i = 0; i < rw_knowledge_get_n_causes (knowledge); i++)
     {
-      const double *row = rw_chance_table_get (&check->chance,
-                                               rw_knowledge_get_cause (knowledge, i)->id);
+      const double *row = rw_chance_table_get (chance, rw_knowledge_get_cause (knowledge, i)->id);
 
       it->likelihood[i] = 0;
-      for (guint o = 0; o < check->n_outcomes; o++)
+      for (guint o = 0; o < chance->n_outcomes; o++)
         it->likelihood[i] += weights[o] * row[o];
     }
 }
@@ -203,7 +204,7 @@ gather_findings (GPtrArray          *list,
                               seen->outcome,
                               g_strdup_printf (_ ("%s: %s"), check->title,
                                                check->outcomes[outcome].title)),
-                     knowledge, check, weights);
+                     knowledge, &check->chance, weights);
     }
 }
 
@@ -359,8 +360,51 @@ gather_readings (GPtrArray          *list,
                                    g_strdup_printf (_ ("%s: %s"), check->title, value));
 
       it->shown.fence = weights[o] < RW_VERDICT_SURE;
-      take_outcomes (it, knowledge, check, weights);
+      take_outcomes (it, knowledge, &check->chance, weights);
     }
+}
+
+/* --- computed ----------------------------------------------------------------------------------- */
+
+/* (transfer full) */
+static char *
+computed_title (const RwComputed *computed,
+                const RwTrimSet  *set,
+                RwTrimOutcome     outcome)
+{
+  g_autofree char *detail = rw_trim_evidence_detail (set, outcome);
+
+  if (detail == NULL)
+    /* Translators: a computed finding and what it showed */
+    return g_strdup_printf (_ ("%s: %s"), computed->title, computed->titles[outcome]);
+  /* Translators: a computed finding, what it showed, and of which rails */
+  return g_strdup_printf (_ ("%s: %s (%s)"), computed->title, computed->titles[outcome], detail);
+}
+
+static void
+gather_computed (GPtrArray          *list,
+                 const RwKnowledge  *knowledge,
+                 const RwBenchState *state)
+{
+  const RwTrimSet *set = rw_trim_evidence_find (state);
+  const RwComputed *computed =
+      set != NULL ? rw_knowledge_find_computed (knowledge, "trim-window", set->place) : NULL;
+  double weights[RW_N_TRIM_OUTCOMES];
+  double sum = 0;
+
+  if (computed == NULL)
+    return;
+  rw_trim_evidence_weigh (set, weights);
+  for (guint o = 0; o < RW_N_TRIM_OUTCOMES; o++)
+    sum += weights[o];
+
+  const guint o = likeliest (weights, RW_N_TRIM_OUTCOMES);
+  const RwTrimPoint *last = &g_array_index (set->points, RwTrimPoint, set->points->len - 1);
+  RwObservation *it = observe (list, knowledge, RW_EVIDENCE_COMPUTED, last->n, last->t, computed->id,
+                               rw_trim_outcome_to_id (o), computed_title (computed, set, o));
+
+  it->shown.fence = weights[o] / sum < RW_VERDICT_SURE;
+  take_outcomes (it, knowledge, &computed->chance, weights);
 }
 
 /* --- all of it ---------------------------------------------------------------------------------- */
@@ -390,6 +434,7 @@ rw_evidence_gather (const RwKnowledge  *knowledge,
   gather_symptoms (list, knowledge, state, fix != NULL && !over ? fix->n : 0);
   gather_readings (list, knowledge, state);
   gather_findings (list, knowledge, state);
+  gather_computed (list, knowledge, state);
   gather_repairs (list, knowledge, state, *fixed);
   g_ptr_array_sort (list, compare_observations);
   return list;

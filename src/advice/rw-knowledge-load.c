@@ -1,8 +1,8 @@
 /* rw-knowledge-load.c: reads knowledge files and puts them on top of each other.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A knowledge file is an object with any of the lists "symptoms", "causes", "checks"; other
- * keys are ignored. Files are read whole before anything of them is taken, so a file that is
+ * A knowledge file is an object with any of the lists "symptoms", "causes", "checks",
+ * "computed"; other keys are ignored. Files are read whole before anything of them is taken, so a file that is
  * wrong leaves no half behind. Among the shipped files an id may stand once; each file of
  * the user's replaces what came before. At the end, every cause that a chance table names
  * and every check that a repair names must exist.
@@ -45,6 +45,13 @@ read_check (const RwKeys *keys,
             GError      **error)
 {
   return rw_check_read (keys, error);
+}
+
+static gpointer
+read_computed (const RwKeys *keys,
+               GError      **error)
+{
+  return rw_computed_read (keys, error);
 }
 
 static gboolean
@@ -99,7 +106,8 @@ read_file (const char *path,
   if (!rw_keys_init (&keys, root, path, RW_KNOWLEDGE_ERROR, RW_KNOWLEDGE_ERROR_FORMAT, error)
       || !read_list (self->symptoms, &keys, "symptoms", read_symptom, error)
       || !read_list (self->causes, &keys, "causes", read_cause, error)
-      || !read_list (self->checks, &keys, "checks", read_check, error))
+      || !read_list (self->checks, &keys, "checks", read_check, error)
+      || !read_list (self->computed, &keys, "computed", read_computed, error))
     return NULL;
   return g_steal_pointer (&self);
 }
@@ -133,6 +141,7 @@ merge (RwKnowledge *into,
   merge_list (into->symptoms, from->symptoms);
   merge_list (into->causes, from->causes);
   merge_list (into->checks, from->checks);
+  merge_list (into->computed, from->computed);
 }
 
 static gboolean
@@ -219,6 +228,13 @@ find_dangling (const RwKnowledge *self,
       if (!check_table (self, &check->chance, check->where, error))
         return check->where;
     }
+  for (guint i = 0; i < self->computed->len; i++)
+    {
+      const RwComputed *computed = self->computed->pdata[i];
+
+      if (!check_table (self, &computed->chance, computed->where, error))
+        return computed->where;
+    }
   return NULL;
 }
 
@@ -261,7 +277,8 @@ load_shipped (GError **error)
 
       if (file == NULL || shares_an_id (self->symptoms, file->symptoms, "symptoms", path, error)
           || shares_an_id (self->causes, file->causes, "causes", path, error)
-          || shares_an_id (self->checks, file->checks, "checks", path, error))
+          || shares_an_id (self->checks, file->checks, "checks", path, error)
+          || shares_an_id (self->computed, file->computed, "computed", path, error))
         return NULL;
       merge (self, file);
     }

@@ -13,6 +13,7 @@ struct _RwKnowledge
   GPtrArray *symptoms; /* of RwSymptom */
   GPtrArray *causes;   /* of RwCause */
   GPtrArray *checks;   /* of RwCheck */
+  GPtrArray *computed; /* of RwComputed */
 };
 
 RwKnowledge *rw_knowledge_new_empty (void);

@@ -1,4 +1,4 @@
-/* rw-knowledge-read.h: one symptom, cause or check out of a knowledge file. For rw-knowledge alone.
+/* rw-knowledge-read.h: one entry out of a knowledge file. For rw-knowledge alone.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -9,16 +9,19 @@
 G_BEGIN_DECLS
 
 /* New entries, reference-counted (g_atomic_rc_box). NULL with an error that names file and key. */
-RwSymptom *rw_symptom_read (const RwKeys *keys, GError **error);
-RwCause   *rw_cause_read (const RwKeys *keys, GError **error);
-RwCheck   *rw_check_read (const RwKeys *keys, GError **error);
+RwSymptom  *rw_symptom_read (const RwKeys *keys, GError **error);
+RwCause    *rw_cause_read (const RwKeys *keys, GError **error);
+RwCheck    *rw_check_read (const RwKeys *keys, GError **error);
+RwComputed *rw_computed_read (const RwKeys *keys, GError **error);
 
 void rw_symptom_unref (RwSymptom *self);
 void rw_cause_unref (RwCause *self);
 void rw_check_unref (RwCheck *self);
+void rw_computed_unref (RwComputed *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwSymptom, rw_symptom_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwCause, rw_cause_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwCheck, rw_check_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwComputed, rw_computed_unref)
 
 /* Shared by the readers. */
 

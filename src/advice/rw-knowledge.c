@@ -1,4 +1,4 @@
-/* rw-knowledge.c: what is known of symptoms, causes and checks.
+/* rw-knowledge.c: what is known of symptoms, causes, checks and computed findings.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -17,6 +17,7 @@ rw_knowledge_new_empty (void)
   self->symptoms = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_symptom_unref);
   self->causes = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_cause_unref);
   self->checks = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_check_unref);
+  self->computed = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_computed_unref);
   return self;
 }
 
@@ -28,6 +29,7 @@ clear_knowledge (gpointer data)
   g_clear_pointer (&self->symptoms, g_ptr_array_unref);
   g_clear_pointer (&self->causes, g_ptr_array_unref);
   g_clear_pointer (&self->checks, g_ptr_array_unref);
+  g_clear_pointer (&self->computed, g_ptr_array_unref);
 }
 
 RwKnowledge *
@@ -48,6 +50,7 @@ rw_knowledge_unref (RwKnowledge *self)
 G_STATIC_ASSERT (G_STRUCT_OFFSET (RwSymptom, id) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (RwCause, id) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (RwCheck, id) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (RwComputed, id) == 0);
 
 const char *
 rw_knowledge_id_of (gconstpointer entry)
@@ -123,6 +126,8 @@ rw_knowledge_for_profile (RwKnowledge     *self,
           && (!check->measures || has_rail (profile, check->rail)))
         g_ptr_array_add (some->checks, g_atomic_rc_box_acquire (check));
     }
+  for (guint i = 0; i < self->computed->len; i++)
+    g_ptr_array_add (some->computed, g_atomic_rc_box_acquire (self->computed->pdata[i]));
   return some;
 }
 
@@ -203,4 +208,19 @@ rw_knowledge_index_of_check (const RwKnowledge *self,
                              const char        *id)
 {
   return rw_knowledge_find (self->checks, id);
+}
+
+const RwComputed *
+rw_knowledge_find_computed (const RwKnowledge *self,
+                            const char        *of,
+                            RwPlace            place)
+{
+  for (guint i = self->computed->len; i-- > 0;)
+    {
+      const RwComputed *computed = self->computed->pdata[i];
+
+      if (computed->place == place && g_str_equal (computed->of, of))
+        return computed;
+    }
+  return NULL;
 }

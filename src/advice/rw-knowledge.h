@@ -125,6 +125,20 @@ typedef struct
   char         *where;
 } RwCheck;
 
+/* What the program finds out by itself from the readings. Never offered as a check. */
+typedef struct
+{
+  const char   *id;
+  char         *title;
+  const char   *of;    /* what is computed: "trim-window" */
+  RwPlace       place; /* from the readings taken here */
+  guint         n_outcomes; /* those that belong to "of", in the order of its own enumeration */
+  char        **titles;     /* [n_outcomes] */
+  RwChanceTable chance;
+  gboolean      published;
+  char         *where;
+} RwComputed;
+
 /* Index of an outcome, or −1. */
 int rw_check_find_outcome (const RwCheck *self, const char *outcome);
 
@@ -162,5 +176,8 @@ guint            rw_knowledge_get_n_checks (const RwKnowledge *self);
 const RwCheck   *rw_knowledge_get_check (const RwKnowledge *self, guint i);
 const RwCheck   *rw_knowledge_find_check (const RwKnowledge *self, const char *id); /* (nullable) */
 int              rw_knowledge_index_of_check (const RwKnowledge *self, const char *id); /* or −1 */
+
+/* The last entry for what is computed there, so that the user's own comes first. (nullable) */
+const RwComputed *rw_knowledge_find_computed (const RwKnowledge *self, const char *of, RwPlace place);
 
 G_END_DECLS

@@ -9,6 +9,8 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-trim-advice.h"
+#include "rw-trim-recheck.h"
 
 static const char *
 label_of (const RwSpotState *spot)
@@ -127,31 +129,143 @@ say_well (const RwBenchState *state)
   return g_strdup (_ ("Every rail is inside its limits."));
 }
 
+/* --- the trim ------------------------------------------------------------------------------------- */
+
+/* "Read again after the turn: +5 V, then −5 V, +12 V (board)." */
+static char *
+say_recheck (const RwBenchState *state)
+{
+  RwTrimRecheck recheck;
+  char *sentence = NULL;
+
+  rw_trim_recheck_init (&recheck, state);
+  if (recheck.n_due > 0)
+    {
+      RwProfile *profile = rw_bench_state_get_profile (state);
+      g_autoptr (GString) rest = g_string_new (NULL);
+      const char *first = rw_profile_get_rail (profile, recheck.due[0])->label;
+      const char *place = rw_place_get_label (recheck.place);
+
+      for (guint i = 1; i < recheck.n_due; i++)
+        g_string_append_printf (rest, "%s%s", i > 1 ? ", " : "", rw_profile_get_rail (profile, recheck.due[i])->label);
+      if (rest->len > 0)
+        /* Translators: place, rail, list of rails. */
+        sentence = g_strdup_printf (_ ("Read again after the turn, %s: %s next, then %s."), place, first, rest->str);
+      else
+        /* Translators: place, rail. */
+        sentence = g_strdup_printf (_ ("Read again after the turn, %s: only %s is left."), place, first);
+    }
+  rw_trim_recheck_clear (&recheck);
+  return sentence;
+}
+
+static char *
+say_rechecked (const RwBenchState *state)
+{
+  RwTrimRecheck recheck;
+
+  rw_trim_recheck_init (&recheck, state);
+
+  const gboolean complete = recheck.complete;
+
+  rw_trim_recheck_clear (&recheck);
+  return complete ? g_strdup (_ ("Recheck complete: every rail was read again after the turn, and is inside its limits."))
+                  : NULL;
+}
+
+/* What to do instead of trimming, or how far to turn: worth saying when a rail is outside. */
+static gboolean
+helps_outside (RwTrimSays says)
+{
+  switch (says)
+    {
+    case RW_TRIM_SAYS_LOAD:
+    case RW_TRIM_SAYS_TERMINALS:
+    case RW_TRIM_SAYS_WIRING:
+    case RW_TRIM_SAYS_NEVER:
+    case RW_TRIM_SAYS_NO_WINDOW:
+    case RW_TRIM_SAYS_TURN:
+      return TRUE;
+    case RW_TRIM_SAYS_NOTHING:
+    case RW_TRIM_SAYS_READ:
+    case RW_TRIM_SAYS_BOARD:
+    case RW_TRIM_SAYS_LEAVE:
+    default:
+      return FALSE;
+    }
+}
+
+/* The screw stands elsewhere than at the last reading, and the meter sees where. */
+static gboolean
+is_turning (const RwSentenceLive *now)
+{
+  return now != NULL && now->live != NULL && now->set != NULL && !now->set->is_current && !isnan (now->live->x);
+}
+
+/* --- dangers and warnings ------------------------------------------------------------------------- */
+
+/* The first warning that is a danger, or the first that is none. (nullable) */
+static const RwWarning *
+find_warning (const RwBenchState *state,
+              gboolean            danger)
+{
+  for (guint i = 0; i < rw_bench_state_get_n_warnings (state); i++)
+    {
+      const RwWarning *warning = rw_bench_state_get_warning (state, i);
+
+      if (warning->danger == danger)
+        return warning;
+    }
+  return NULL;
+}
+
+/* Dangers, a limit about to be passed, warnings: what comes before all measuring. NULL: none. */
+static char *
+say_first (const RwBenchState   *state,
+           const RwSentenceLive *now,
+           gboolean             *danger)
+{
+  const RwWarning *warning = find_warning (state, TRUE);
+  char *text = NULL;
+
+  *danger = warning != NULL;
+  if (warning == NULL && now != NULL && now->live != NULL && now->set != NULL)
+    text = rw_trim_live_warn (now->set, now->live, danger);
+  if (text != NULL)
+    return text;
+  if (warning == NULL)
+    warning = find_warning (state, FALSE);
+  return warning != NULL ? g_strdup (warning->text) : NULL;
+}
+
 char *
-rw_sentence_new (const RwBenchState *state,
-                 gboolean           *danger)
+rw_sentence_new (const RwBenchState   *state,
+                 const RwSentenceLive *now,
+                 gboolean             *danger)
 {
   const RwSpotState *spot;
-  char *stale;
+  RwTrimAdvice trim;
+  char *text = say_first (state, now, danger);
 
-  *danger = FALSE;
-  for (guint pass = 0; pass < 2; pass++)
-    for (guint i = 0; i < rw_bench_state_get_n_warnings (state); i++)
-      {
-        const RwWarning *warning = rw_bench_state_get_warning (state, i);
-
-        if (warning->danger != (pass == 0))
-          continue;
-        *danger = warning->danger;
-        return g_strdup (warning->text);
-      }
+  if (text != NULL)
+    return text;
   if ((spot = find_worst (state, RW_VERDICT_OUTSIDE, TRUE)) != NULL)
     return say_drop (spot);
+  rw_trim_advice_work_out (state, now != NULL ? now->rail : NULL, now != NULL ? now->live : NULL, &trim);
+  if (trim.says == RW_TRIM_SAYS_WIRING)
+    return rw_trim_advice_say (&trim);
   if ((spot = find_worst (state, RW_VERDICT_OUTSIDE, FALSE)) != NULL)
-    return say_outside (spot);
-  if ((stale = say_stale (state)) != NULL)
-    return stale;
+    return spot->reading.kind == RW_KIND_DC && helps_outside (trim.says) ? rw_trim_advice_say (&trim)
+                                                                         : say_outside (spot);
+  if (is_turning (now) && (trim.says == RW_TRIM_SAYS_TURN || trim.says == RW_TRIM_SAYS_LEAVE))
+    return rw_trim_advice_say (&trim);
+  if ((text = say_recheck (state)) != NULL || (text = say_stale (state)) != NULL)
+    return text;
   if ((spot = find_worst (state, RW_VERDICT_CLOSE, FALSE)) != NULL)
-    return say_close (spot);
+    return trim.says == RW_TRIM_SAYS_TURN ? rw_trim_advice_say (&trim) : say_close (spot);
+  if (trim.says == RW_TRIM_SAYS_TURN || trim.says == RW_TRIM_SAYS_NO_WINDOW)
+    return rw_trim_advice_say (&trim);
+  if ((text = say_rechecked (state)) != NULL)
+    return text;
   return say_well (state);
 }

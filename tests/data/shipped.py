@@ -46,22 +46,23 @@ def profile(identity):
 class Knowledge:
     """All entries of all knowledge files, in file order, ids not yet proved unique."""
 
-    def __init__(self, symptoms=(), causes=(), checks=()):
+    def __init__(self, symptoms=(), causes=(), checks=(), computed=()):
         self.symptoms, self.causes, self.checks = list(symptoms), list(causes), list(checks)
+        self.computed = list(computed)
 
     @classmethod
     def shipped(cls):
         whole = cls()
         for path in knowledge_paths():
             part = load(path)
-            for kind in ("symptoms", "causes", "checks"):
+            for kind in ("symptoms", "causes", "checks", "computed"):
                 getattr(whole, kind).extend(part.get(kind, []))
         return whole
 
     def for_profile(self, profile):
         """What applies to one cabinet, by the rules of the format."""
         return Knowledge(self.symptoms, [c for c in self.causes if meets(c, profile)],
-                         [c for c in self.checks if meets(c, profile) and has_rail(c, profile)])
+                         [c for c in self.checks if meets(c, profile) and has_rail(c, profile)], self.computed)
 
     def cause(self, identity):
         return next(c for c in self.causes if c["id"] == identity)

@@ -20,8 +20,9 @@ NEEDED = {
         m5-terminals-bare p5-ripple-terminals p5-ripple-board p12-ripple-board raw12-board-loaded
         raw12-ripple-board edge-connector-look look-and-smell earth-continuity wiggle-test
         hum-volume-zero hum-board-out trim-seal-look board-swap-donor""",
+    "computed": "trim-window-board trim-window-terminals",
 }
-LEAST = {"symptoms": 14, "causes": 26, "checks": 34}
+LEAST = {"symptoms": 14, "causes": 26, "checks": 34, "computed": 2}
 HAZARDS = ["none", "low-voltage", "near-mains", "mains", "tube"]
 # The least that is said before a hazardous step: a check's safety sentence, a repair's first step.
 WORD_OF = {"near-mains": "mains", "mains": "mains", "tube": "picture tube"}
@@ -29,12 +30,21 @@ WORD_OF = {"near-mains": "mains", "mains": "mains", "tube": "picture tube"}
 # By how much some outcome must raise a cause, and how far apart two causes' rows must lie somewhere, at least.
 MOVES = 2.5
 APART = 0.3
+# What is computed from readings that count already may move causes apart by this much at most.
+FLAT = 6
+# By how much each outcome of a computed finding raises the causes that it points to, at least.
+POINTS = 2
+POINTS_TO = {
+    "none-suits": "minimum-load-missing minus5-lost-supply p12-lost-supply output-capacitors-tired supply-overloaded",
+    "higher-suits": "trim-low",
+    "lower-suits": "trim-high",
+}
 # Causes that may stay unmoved, and pairs that may stay together, each with its reason.
 UNMOVED = {"other": "stands for what the list does not hold, so its rows are broad on purpose"}
 TOGETHER = {}
 
 K = Knowledge.shipped()
-EVERYTHING = K.symptoms + K.causes + K.checks
+EVERYTHING = K.symptoms + K.causes + K.checks + K.computed
 CAUSES = [cause["id"] for cause in K.causes]
 CHECKS = {check["id"]: check for check in K.checks}
 
@@ -48,7 +58,7 @@ def identities():
             yield f"{kind}: {missing} is missing"
         if len(ids) < LEAST[kind]:
             yield f"{kind}: only {len(ids)}"
-    for check in K.checks:
+    for check in K.checks + K.computed:
         ids = [outcome["id"] for outcome in check["outcomes"]]
         if len(set(ids)) != len(ids):
             yield f"{check['id']}: an outcome comes twice"
@@ -78,7 +88,7 @@ def chances():
         for cause, p in symptom["chance"].items():
             if not 0.001 <= p <= 0.97:
                 yield f"{symptom['id']}: {cause}: {p}"
-    for check in K.checks:
+    for check in K.checks + K.computed:
         for cause, ps in check["chance"].items():
             if len(ps) != len(check["outcomes"]):
                 yield f"{check['id']}: {cause}: {len(ps)} chances for {len(check['outcomes'])} outcomes"
@@ -225,6 +235,24 @@ def broad():
             yield f"{check['id']}: a wrong meter can spoil it, but has no row"
 
 
+def points():
+    for computed in K.computed:
+        outcomes = [outcome["id"] for outcome in computed["outcomes"]]
+        for outcome, causes in POINTS_TO.items():
+            at = outcomes.index(outcome)
+            for cause in causes.split():
+                ratio = row(computed, cause)[at] / computed["chance"]["default"][at]
+                if ratio < POINTS:
+                    yield f"{computed['id']}: {outcome} raises {cause} only {ratio:.1f} times"
+
+
+def flat():
+    for computed in K.computed:
+        for outcome, chances_of in zip(computed["outcomes"], zip(*computed["chance"].values())):
+            if max(chances_of) / min(chances_of) > FLAT + 1e-9:
+                yield f"{computed['id']}: {outcome['id']}: from {min(chances_of)} to {max(chances_of)}"
+
+
 def main():
     report = Report()
     report.claim("ids are unique and the needed ones are there", identities())
@@ -241,6 +269,8 @@ def main():
     report.claim("every cause can be moved by a check", movable())
     report.claim("any two causes can be told apart", distinguishable())
     report.claim("what is not in the list, and a wrong meter, have rows of their own", broad())
+    report.claim("what is computed points to the causes that make it", points())
+    report.claim("what is computed from counted readings moves causes mildly", flat())
     report.finish()
 
 

@@ -17,7 +17,7 @@ TITLE, SENTENCE, STEP = 60, 240, 200
 def texts():
     """(where, kind, text) of all that people read; kind is title, sentence or step."""
     knowledge = Knowledge.shipped()
-    for entry in knowledge.symptoms + knowledge.causes + knowledge.checks:
+    for entry in knowledge.symptoms + knowledge.causes + knowledge.checks + knowledge.computed:
         yield entry["id"], "title", entry["title"]
         for key in ("detail", "why", "safety"):
             if key in entry:
@@ -26,7 +26,8 @@ def texts():
             yield f"{entry['id']}: how", "step", step
         for outcome in entry.get("outcomes", []):
             yield f"{entry['id']}: {outcome['id']}", "title", outcome["title"]
-            yield f"{entry['id']}: {outcome['id']}", "sentence", outcome["meaning"]
+            if "meaning" in outcome:
+                yield f"{entry['id']}: {outcome['id']}", "sentence", outcome["meaning"]
         repair = entry.get("repair", {"steps": []})
         if "title" in repair:
             yield f"{entry['id']}: repair", "title", repair["title"]
@@ -62,9 +63,9 @@ def starts():
 
 
 def doubles():
-    """A title stands for one thing: no two symptoms, causes or checks share one."""
+    """A title stands for one thing: no two of a kind share one."""
     knowledge = Knowledge.shipped()
-    for kind in (knowledge.symptoms, knowledge.causes, knowledge.checks):
+    for kind in (knowledge.symptoms, knowledge.causes, knowledge.checks, knowledge.computed):
         titles = [entry["title"].lower() for entry in kind]
         yield from (f"“{title}” comes twice" for title in set(titles) if titles.count(title) > 1)
 
