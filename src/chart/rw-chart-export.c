@@ -1,4 +1,4 @@
-/* rw-chart-export.c: the chart as a PNG, SVG or PDF file.
+/* rw-chart-export.c: the charts as PNG, SVG or PDF files.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The picture is drawn into memory and then put into the file in one go, so that a full disk
@@ -173,27 +173,62 @@ finish_svg (GByteArray *drawn,
   return g_string_free_to_bytes (out);
 }
 
-static void
-draw_chart (RwSession       *session,
-            RwView          *view,
-            cairo_surface_t *surface,
-            RwChartFormat    format,
-            int              width,
-            int              height,
-            RwChartNameFunc  name,
-            gpointer         user_data)
+/* What is exported; borrowed. */
+typedef struct
 {
-  g_autoptr (RwView) own = view == NULL ? rw_view_new (session) : g_object_ref (view);
-  g_autoptr (RwChart) chart = rw_chart_new (session, own);
-  g_autofree char *title = dup_title (session);
-  g_autofree char *date = dup_date (session);
-  cairo_t *cr = cairo_create (surface);
+  RwSession       *session;
+  RwView          *view;
+  RwChartFormat    format;
+  int              width, height;
+  gboolean         trim; /* the trim map; else the chart over time */
+  const RwTrimSet *set;  /* (nullable) */
+  RwChartNameFunc  name; /* (nullable) */
+  gpointer         user_data;
+} Wish;
+
+static void
+draw_time (const Wish *wish,
+           cairo_t    *cr,
+           const char *title,
+           const char *date)
+{
+  g_autoptr (RwBenchState) state = rw_bench_state_new (wish->session);
+  g_autoptr (RwChart) chart = rw_chart_new (wish->session, wish->view);
 
   rw_chart_set_title (chart, title, date);
-  rw_chart_set_name_func (chart, name, user_data, NULL);
-  if (format == RW_CHART_PDF)
+  rw_chart_set_name_func (chart, wish->name, wish->user_data, NULL);
+  rw_chart_set_state (chart, state);
+  rw_chart_ink (chart, cr, wish->width, wish->height,
+                wish->format == RW_CHART_PNG ? RW_INK_SCREEN : RW_INK_VECTOR);
+}
+
+static void
+draw_trim (const Wish *wish,
+           cairo_t    *cr,
+           const char *title,
+           const char *date)
+{
+  g_autoptr (RwTrimMap) map = rw_trim_map_new (wish->view);
+
+  rw_trim_map_set_title (map, title, date);
+  rw_trim_map_set_set (map, wish->set);
+  rw_trim_map_ink (map, cr, wish->width, wish->height);
+}
+
+static void
+draw_picture (const Wish      *wish,
+              cairo_surface_t *surface)
+{
+  g_autofree char *title = dup_title (wish->session);
+  g_autofree char *date = dup_date (wish->session);
+  cairo_t *cr = cairo_create (surface);
+
+  if (wish->format == RW_CHART_PDF)
     cairo_scale (cr, points_per_pixel, points_per_pixel);
-  rw_chart_ink (chart, cr, width, height, format == RW_CHART_PNG ? RW_INK_SCREEN : RW_INK_VECTOR);
+  if (wish->trim)
+    draw_trim (wish, cr, title, date);
+  else
+    draw_time (wish, cr, title, date);
   cairo_destroy (cr);
 }
 
@@ -214,34 +249,33 @@ finish_surface (cairo_surface_t *surface,
   return status;
 }
 
-GBytes *
-rw_chart_export_bytes (RwSession      *session,
-                       RwView         *view,
-                       RwChartFormat   format,
-                       int             width,
-                       int             height,
-                       RwChartNameFunc name,
-                       gpointer        user_data,
-                       GError        **error)
+static gboolean
+is_size (int width,
+         int height)
 {
-  g_return_val_if_fail (RW_IS_SESSION (session) && (view == NULL || RW_IS_VIEW (view)), NULL);
-  g_return_val_if_fail (format < RW_N_CHART_FORMATS, NULL);
-  if (width < 1 || height < 1 || width > RW_CHART_LARGEST || height > RW_CHART_LARGEST)
+  return width >= 1 && height >= 1 && width <= RW_CHART_LARGEST && height <= RW_CHART_LARGEST;
+}
+
+static GBytes *
+export_bytes (const Wish *wish,
+              GError    **error)
+{
+  if (!is_size (wish->width, wish->height))
     {
       g_set_error (error, RW_CHART_ERROR, RW_CHART_ERROR_SIZE,
                    _ ("A picture of %d × %d pixels cannot be made: each side must be 1 to %d."),
-                   width, height, RW_CHART_LARGEST);
+                   wish->width, wish->height, RW_CHART_LARGEST);
       return NULL;
     }
 
   g_autoptr (GByteArray) out = g_byte_array_new ();
-  cairo_surface_t *surface = make_surface (format, width, height, out);
+  cairo_surface_t *surface = make_surface (wish->format, wish->width, wish->height, out);
 
-  if (format == RW_CHART_PDF)
-    set_pdf_facts (surface, session);
-  draw_chart (session, view, surface, format, width, height, name, user_data);
+  if (wish->format == RW_CHART_PDF)
+    set_pdf_facts (surface, wish->session);
+  draw_picture (wish, surface);
 
-  const cairo_status_t status = finish_surface (surface, format, out);
+  const cairo_status_t status = finish_surface (surface, wish->format, out);
 
   if (status != CAIRO_STATUS_SUCCESS)
     {
@@ -249,25 +283,18 @@ rw_chart_export_bytes (RwSession      *session,
                    _ ("The picture could not be drawn: %s."), cairo_status_to_string (status));
       return NULL;
     }
-  if (format == RW_CHART_SVG)
-    return finish_svg (out, session);
+  if (wish->format == RW_CHART_SVG)
+    return finish_svg (out, wish->session);
   return g_byte_array_free_to_bytes (g_steal_pointer (&out));
 }
 
-gboolean
-rw_chart_export (RwSession     *session,
-                 RwView        *view,
-                 const char    *path,
-                 RwChartFormat  format,
-                 int            width,
-                 int            height,
-                 GError       **error)
+/* @bytes: (nullable): @error is set already then. */
+static gboolean
+save_bytes (GBytes     *bytes,
+            const char *path,
+            GError    **error)
 {
-  g_return_val_if_fail (path != NULL, FALSE);
-
   g_autoptr (GError) trouble = NULL;
-  g_autoptr (GBytes) bytes = rw_chart_export_bytes (session, view, format, width, height, NULL,
-                                                    NULL, error);
   gsize length;
 
   if (bytes == NULL)
@@ -282,4 +309,95 @@ rw_chart_export (RwSession     *session,
                _ ("%s: the picture could not be saved: %s. Choose another place."), path,
                trouble->message);
   return FALSE;
+}
+
+static RwView *
+own_or_plain_view (RwView    *view,
+                   RwSession *session)
+{
+  return view == NULL ? rw_view_new (session) : g_object_ref (view);
+}
+
+GBytes *
+rw_chart_export_bytes (RwSession      *session,
+                       RwView         *view,
+                       RwChartFormat   format,
+                       int             width,
+                       int             height,
+                       RwChartNameFunc name,
+                       gpointer        user_data,
+                       GError        **error)
+{
+  g_return_val_if_fail (RW_IS_SESSION (session) && (view == NULL || RW_IS_VIEW (view)), NULL);
+  g_return_val_if_fail (format < RW_N_CHART_FORMATS, NULL);
+
+  g_autoptr (RwView) own = own_or_plain_view (view, session);
+  const Wish wish = { .session = session,
+                      .view = own,
+                      .format = format,
+                      .width = width,
+                      .height = height,
+                      .name = name,
+                      .user_data = user_data };
+
+  return export_bytes (&wish, error);
+}
+
+gboolean
+rw_chart_export (RwSession     *session,
+                 RwView        *view,
+                 const char    *path,
+                 RwChartFormat  format,
+                 int            width,
+                 int            height,
+                 GError       **error)
+{
+  g_return_val_if_fail (path != NULL, FALSE);
+
+  g_autoptr (GBytes) bytes = rw_chart_export_bytes (session, view, format, width, height, NULL,
+                                                    NULL, error);
+
+  return save_bytes (bytes, path, error);
+}
+
+GBytes *
+rw_trim_map_export_bytes (RwSession       *session,
+                          RwView          *view,
+                          const RwTrimSet *set,
+                          RwChartFormat    format,
+                          int              width,
+                          int              height,
+                          GError         **error)
+{
+  g_return_val_if_fail (RW_IS_SESSION (session) && (view == NULL || RW_IS_VIEW (view)), NULL);
+  g_return_val_if_fail (format < RW_N_CHART_FORMATS, NULL);
+
+  g_autoptr (RwView) own = own_or_plain_view (view, session);
+  const Wish wish = { .session = session,
+                      .view = own,
+                      .format = format,
+                      .width = width,
+                      .height = height,
+                      .trim = TRUE,
+                      .set = set };
+
+  return export_bytes (&wish, error);
+}
+
+gboolean
+rw_trim_map_export (RwSession       *session,
+                    RwView          *view,
+                    const RwTrimSet *set,
+                    const char      *path,
+                    RwChartFormat    format,
+                    int              width,
+                    int              height,
+                    GError         **error)
+{
+  g_return_val_if_fail (path != NULL, FALSE);
+
+  g_autoptr (GBytes) bytes = rw_trim_map_export_bytes (session, view, set, format, width, height,
+                                                       error);
+
+  return save_bytes (bytes, path, error);
 }

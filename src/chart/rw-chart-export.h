@@ -1,4 +1,4 @@
-/* rw-chart-export.h: the chart as a PNG, SVG or PDF file.
+/* rw-chart-export.h: the charts as PNG, SVG or PDF files.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The same session and view give the same bytes: no clock, no counter, no locale but that of the
@@ -7,6 +7,7 @@
 #pragma once
 
 #include "rw-chart.h"
+#include "rw-trim-map.h"
 
 G_BEGIN_DECLS
 
@@ -46,5 +47,13 @@ gboolean rw_chart_export (RwSession *session, RwView *view, const char *path,
 GBytes *rw_chart_export_bytes (RwSession *session, RwView *view, RwChartFormat format, int width,
                                int height, RwChartNameFunc name, gpointer user_data,
                                GError **error);
+
+/* The trim map, likewise. @session gives the title and the date; @view: (nullable): light, no rail
+ * chosen. @set: (nullable): the picture says in words what is missing. (transfer full) */
+GBytes *rw_trim_map_export_bytes (RwSession *session, RwView *view, const RwTrimSet *set,
+                                  RwChartFormat format, int width, int height, GError **error);
+gboolean rw_trim_map_export (RwSession *session, RwView *view, const RwTrimSet *set,
+                             const char *path, RwChartFormat format, int width, int height,
+                             GError **error);
 
 G_END_DECLS

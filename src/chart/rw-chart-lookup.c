@@ -50,7 +50,17 @@ answer (RwChart       *self,
   rw_chart_words_fill_hit (self->session, found->index, &self->namer, hit);
 }
 
-/* Readings before the stream they settled from, and both before a line that runs past them. */
+static void
+answer_expected (RwChart               *self,
+                 const RwExpectedFound *found,
+                 RwChartHit            *hit)
+{
+  *hit = (RwChartHit){ .kind = RW_HIT_EXPECTED, .t = found->knot.t, .x = found->x, .y = found->y };
+  rw_chart_words_fill_expected (found->trace->channel, &found->knot, hit);
+}
+
+/* Readings before the stream they settled from, then what is expected, and all before a line that runs
+ * past them. */
 gboolean
 rw_chart_lookup (RwChart    *self,
                  double      x,
@@ -61,10 +71,17 @@ rw_chart_lookup (RwChart    *self,
 
   const RwChartLayout *layout = rw_chart_get_layout (self);
   RwFound best = { .distance = INFINITY };
+  RwExpectedFound expected;
 
   rw_readings_layer_lookup (&layout->readings, &layout->scene, x, y, &best);
   if (isinf (best.distance))
     rw_samples_layer_lookup (&layout->scene, x, y, &best);
+  if (isinf (best.distance)
+      && rw_expected_layer_lookup (&layout->expected, &layout->scene, x, y, &expected))
+    {
+      answer_expected (self, &expected, hit);
+      return TRUE;
+    }
   if (isinf (best.distance))
     rw_verticals_layer_lookup (&layout->verticals, &layout->scene, x, y, &best);
   if (isinf (best.distance))

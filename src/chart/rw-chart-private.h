@@ -7,6 +7,7 @@
 #include "rw-chart.h"
 #include "rw-layer-axes.h"
 #include "rw-layer-ends.h"
+#include "rw-layer-expected.h"
 #include "rw-layer-limits.h"
 #include "rw-layer-readings.h"
 #include "rw-layer-samples.h"
@@ -33,6 +34,7 @@ typedef struct
   RwReadingsLayer  readings;
   RwSamplesLayer   samples;
   RwEndsLayer      ends;
+  RwExpectedLayer  expected;
 } RwChartLayout;
 
 /* Invariants:
@@ -52,6 +54,8 @@ struct _RwChart
   RwChartText          *text; /* NULL: to be made anew */
   gboolean              draw_text;
   char                 *title, *aside;
+  RwBenchState         *state;     /* (nullable) */
+  RwForesight          *foresight; /* of state; NULL without */
   RwChartNamer          namer;
   GDestroyNotify        namer_destroy;
   RwChartLayout         layout;

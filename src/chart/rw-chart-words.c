@@ -11,6 +11,7 @@
 #include "rw-quantity.h"
 
 static const double longest_time = 1e9; /* seconds: a clock shows no more */
+static const double coarse_u = 0.02; /* volts at 95 %: from here on a millivolt says nothing */
 
 static char *
 clock_words (double t)
@@ -144,6 +145,39 @@ rw_chart_words_fill_hit (RwSession          *session,
   hit->text = g_strdup_printf ("%s · %s", what, when);
 }
 
+/* "11.83 V ±0.05 V": as many decimals as the uncertainty has. */
+static char *
+expected_value (const RwExpectedKnot *knot)
+{
+  const double step = RW_SCENE_COVER * knot->u < coarse_u ? 0.001 : 0.01;
+  g_autofree char *value = rw_quantity_format (knot->value, step, RW_KIND_DC);
+  g_autofree char *spread = knot->u > 0 ? rw_quantity_format_u (knot->u, RW_KIND_DC) : g_strdup ("");
+
+  return g_strjoin (spread[0] != '\0' ? " " : "", value, spread, NULL);
+}
+
+void
+rw_chart_words_fill_expected (const RwChartChannel *channel,
+                              const RwExpectedKnot *knot,
+                              RwChartHit           *hit)
+{
+  g_autofree char *value = expected_value (knot);
+  g_autofree char *when = clock_words (knot->t);
+
+  hit->rail = channel->rail;
+  hit->place = channel->place;
+  hit->what = channel->kind;
+  hit->value = knot->value;
+  hit->u = knot->u;
+  hit->verdict = RW_VERDICT_NONE;
+  /* Translators: what the chart shows under the pointer: a rail, a place, a value with its uncertainty
+   * that follows from other readings, and a time: "+12 V, board: expected 11.83 V ±0.05 V, not
+   * measured · 1:23". */
+  hit->text = g_strdup_printf (_ ("%s, %s: expected %s, not measured · %s"),
+                               rw_scene_rail_label (channel), rw_place_get_label (channel->place),
+                               value, when);
+}
+
 /* Event index of the newest thing @trace shows; G_MAXUINT when that is nothing. */
 static guint
 newest_of (const RwScene *scene,
@@ -221,6 +255,24 @@ say_trace (const RwScene *scene,
 }
 
 static void
+say_expected (const RwScene *scene,
+              GString       *out)
+{
+  for (guint i = 0; i < scene->traces->len; i++)
+    {
+      const RwExpectedKnot *knot = rw_scene_expected_now (scene, i);
+
+      if (knot == NULL)
+        continue;
+
+      g_auto (RwChartHit) hit = { .kind = RW_HIT_EXPECTED, .t = knot->t };
+
+      rw_chart_words_fill_expected (rw_scene_trace (scene, i)->channel, knot, &hit);
+      g_string_append_printf (out, " %s.", hit.text);
+    }
+}
+
+static void
 say_verticals (const RwScene *scene,
                GString       *out)
 {
@@ -242,6 +294,7 @@ rw_chart_words_summary (const RwScene *scene)
   say_span (scene, out);
   for (guint i = 0; i < scene->traces->len; i++)
     say_trace (scene, rw_scene_trace (scene, i), out);
+  say_expected (scene, out);
   say_verticals (scene, out);
   return g_string_free (out, FALSE);
 }

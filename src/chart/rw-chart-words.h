@@ -25,6 +25,10 @@ char *rw_chart_words_vertical (RwSession *session, const RwChartVertical *vertic
 void rw_chart_words_fill_hit (RwSession *session, guint index, const RwChartNamer *namer,
                               RwChartHit *hit);
 
+/* Same for what is expected of @channel; kind, t, x and y are set. */
+void rw_chart_words_fill_expected (const RwChartChannel *channel, const RwExpectedKnot *knot,
+                                   RwChartHit *hit);
+
 /* A few sentences about the whole picture. (transfer full) */
 char *rw_chart_words_summary (const RwScene *scene);
 

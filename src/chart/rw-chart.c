@@ -9,8 +9,8 @@
  *     rw_chart_ink () ─► rw_chart_get_layout () ─► ink_layers () into the kept picture (screen) or
  *                        the caller's context (vector)
  *
- * Order of ink, from below: paper, axes, space outside the limits, verticals, steps between
- * readings, line ends, streams, signs on streams, readings, words.
+ * Order of ink, from below: paper, axes, space outside the limits, verticals, what is expected, steps
+ * between readings, line ends, streams, signs on streams, readings, words.
  */
 #include "config.h"
 
@@ -19,6 +19,7 @@
 #include <math.h>
 
 #include "rw-chart-private.h"
+#include "rw-chart-title.h"
 #include "rw-ink.h"
 #include "rw-layer-cursor.h"
 
@@ -45,6 +46,7 @@ drop_layout (RwChart *self)
   rw_readings_layer_clear (&layout->readings);
   rw_samples_layer_clear (&layout->samples);
   rw_ends_layer_clear (&layout->ends);
+  rw_expected_layer_clear (&layout->expected);
   rw_scene_clear (&layout->scene);
   self->laid_out = FALSE;
 }
@@ -109,6 +111,8 @@ rw_chart_dispose (GObject *object)
   RwChart *self = RW_CHART (object);
 
   drop_layout (self);
+  g_clear_pointer (&self->foresight, rw_foresight_free);
+  g_clear_pointer (&self->state, rw_bench_state_unref);
   g_clear_object (&self->data);
   g_clear_object (&self->view);
   g_clear_object (&self->session);
@@ -278,6 +282,25 @@ rw_chart_set_name_func (RwChart        *self,
   touch (self);
 }
 
+void
+rw_chart_set_state (RwChart      *self,
+                    RwBenchState *state)
+{
+  g_return_if_fail (RW_IS_CHART (self));
+  if (state == self->state)
+    return;
+
+  RwForesight *foresight = state != NULL ? rw_foresight_new (self->session, state, self->foresight)
+                                         : NULL;
+  g_autoptr (RwBenchState) old = g_steal_pointer (&self->state);
+
+  drop_layout (self); /* borrows from what goes now */
+  g_clear_pointer (&self->foresight, rw_foresight_free);
+  self->foresight = foresight;
+  self->state = state != NULL ? rw_bench_state_ref (state) : NULL;
+  touch (self);
+}
+
 static char *
 vertical_words (const RwChartVertical *vertical,
                 gpointer               user_data)
@@ -308,6 +331,7 @@ rw_chart_get_layout (RwChart *self)
     .device_scale = self->device_scale,
     .title = self->title,
     .aside = self->aside,
+    .foresight = self->foresight,
   };
 
   rw_scene_init (&layout->scene, &input);
@@ -317,6 +341,7 @@ rw_chart_get_layout (RwChart *self)
   rw_readings_layer_layout (&layout->readings, scene);
   rw_samples_layer_layout (&layout->samples, scene);
   rw_ends_layer_layout (&layout->ends, scene);
+  rw_expected_layer_layout (&layout->expected, scene);
   self->laid_out = TRUE;
   return layout;
 }
@@ -326,30 +351,6 @@ rw_chart_needs_ink (RwChart *self)
 {
   g_return_val_if_fail (RW_IS_CHART (self), FALSE);
   return self->needs_ink;
-}
-
-static void
-ink_title (const RwScene *scene,
-           cairo_t       *cr)
-{
-  const double edge = 12 * scene->unit;
-  const double right = scene->in.width - edge;
-  double room = right - edge;
-
-  if (scene->in.aside != NULL)
-    {
-      rw_chart_text_ink (scene->in.text, cr, RW_TEXT_BODY, scene->in.aside, right, scene->title_y,
-                         1, scene->theme->quiet);
-      room -= rw_chart_text_width (scene->in.text, RW_TEXT_BODY, scene->in.aside) + edge;
-    }
-  if (scene->in.title == NULL)
-    return;
-
-  g_autofree char *title = rw_chart_text_fit (scene->in.text, RW_TEXT_TITLE, scene->in.title, room);
-
-  if (title != NULL)
-    rw_chart_text_ink (scene->in.text, cr, RW_TEXT_TITLE, title, edge, scene->title_y, 0,
-                       scene->theme->ink);
 }
 
 static void
@@ -364,6 +365,7 @@ ink_below_streams (const RwChartLayout *layout,
   rw_axes_layer_ink (&layout->axes, scene, cr);
   rw_limits_layer_ink (&layout->limits, scene, cr);
   rw_verticals_layer_ink_lines (&layout->verticals, scene, cr);
+  rw_expected_layer_ink (&layout->expected, scene, cr);
   rw_readings_layer_ink_joins (&layout->readings, scene, cr);
   rw_ends_layer_ink (&layout->ends, scene, cr);
 }
@@ -375,10 +377,11 @@ ink_above_streams (const RwChartLayout *layout,
   const RwScene *scene = &layout->scene;
 
   rw_samples_layer_ink_signs (&layout->samples, scene, cr);
+  rw_expected_layer_ink_ends (&layout->expected, scene, cr);
   rw_readings_layer_ink_marks (&layout->readings, scene, cr);
   rw_limits_layer_ink_words (&layout->limits, scene, cr);
   rw_verticals_layer_ink_signs (&layout->verticals, scene, cr);
-  ink_title (scene, cr);
+  rw_chart_title_ink (scene, cr);
 }
 
 static void

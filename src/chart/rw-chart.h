@@ -12,14 +12,17 @@
  * place), as position between their own limits. In volts: the chosen
  * rail (the reference rail when none is chosen) at terminals, board and chip; of ground, its
  * drop. Ohms, amperes and temperatures are not drawn.
+ *
+ * What nobody measured but the trim tells (rw_chart_set_state ()) is drawn as expected: a thin line
+ * of short dashes in a band that holds the truth 95 % of the time.
  */
 #pragma once
 
 #include <cairo.h>
 #include <pango/pango.h>
 
+#include "rw-bench-state.h"
 #include "rw-rect.h"
-#include "rw-session.h"
 #include "rw-view.h"
 
 G_BEGIN_DECLS
@@ -35,20 +38,21 @@ typedef enum
   RW_HIT_READING,
   RW_HIT_SAMPLE,
   RW_HIT_VERTICAL, /* a trim, mark, note, symptom, repair, gap or change of setup */
+  RW_HIT_EXPECTED, /* a value that nobody measured but the trim tells */
 } RwHitKind;
 
 typedef struct
 {
   RwHitKind   kind;
-  guint       n;       /* event number */
+  guint       n;       /* event number; 0 for what is expected */
   double      t;       /* seconds since the session started */
   double      x, y;    /* pixels: where it is drawn */
   const char *rail;    /* interned; NULL for a vertical */
-  RwPlace     place;   /* of a reading or sample */
-  RwKind      what;    /* of a reading or sample */
+  RwPlace     place;   /* of a reading, a sample or what is expected */
+  RwKind      what;    /* likewise */
   double      value;   /* base unit; NaN for a vertical and for an overload */
   double      u;       /* standard uncertainty; NaN when not known */
-  RwVerdict   verdict; /* RW_VERDICT_NONE for a vertical or where no limits are */
+  RwVerdict   verdict; /* RW_VERDICT_NONE for a vertical, what is expected, or where no limits are */
   char       *text;    /* one translated line, ready to show; owned */
 } RwChartHit;
 
@@ -88,6 +92,11 @@ void rw_chart_set_title (RwChart *self, const char *title, const char *aside);
 
 void rw_chart_set_name_func (RwChart *self, RwChartNameFunc func, gpointer user_data,
                              GDestroyNotify destroy);
+
+/* What the events say: from its trim sets follow the expected values. Refs it. @state: (nullable):
+ * nothing is expected. It is for the session as it is now: whoever sets it sets a new one after
+ * each landmark; samples need no new one. */
+void rw_chart_set_state (RwChart *self, RwBenchState *state);
 
 /* TRUE when the next ink would differ from the last one. */
 gboolean rw_chart_needs_ink (RwChart *self);

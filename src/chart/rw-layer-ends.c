@@ -131,15 +131,36 @@ is_overtaken (const RwScene *scene,
   return FALSE;
 }
 
+/* Its line ends in what is expected now. */
+static void
+end_expected (const RwScene        *scene,
+              RwEndLabel           *label,
+              const RwExpectedKnot *knot)
+{
+  int beyond;
+
+  label->x = MAX (rw_scene_x (scene, knot->t), scene->plot.x);
+  label->y = rw_scene_y (scene, rw_scene_trace (scene, label->trace), knot->value, &beyond);
+  label->until = rw_rect_right (&scene->plot);
+  label->holds = TRUE;
+  label->expected = TRUE;
+}
+
 static void
 find_end (const RwScene *scene,
           RwEndLabel    *label,
           const Newest  *newest)
 {
+  const RwExpectedKnot *knot = rw_scene_expected_now (scene, label->trace);
   const double change = rw_scene_next_change (scene, newest->t);
   const double edge = rw_rect_right (&scene->plot);
   int beyond;
 
+  if (knot != NULL)
+    {
+      end_expected (scene, label, knot);
+      return;
+    }
   label->x = MAX (rw_scene_x (scene, newest->t), scene->plot.x);
   /* A rail of which there is nothing but an overload is named where its marker is: at the top. */
   label->y = isnan (newest->value)
@@ -167,12 +188,14 @@ fit_words (const RwScene *scene,
   label->marker_x = rw_rect_right (&scene->plot) + marker_gap * scene->unit;
   label->name_x = label->marker_x + name_gap * scene->unit;
   label->name = rw_chart_text_fit (text, name_rank (label), trace->label, limit - label->name_x);
-  if (label->name == NULL || trace->place_label == NULL)
+
+  g_autofree char *caption = rw_scene_dup_caption (trace, label->expected);
+
+  if (label->name == NULL || caption == NULL)
     return;
   label->place_x = label->name_x + rw_chart_text_width (text, name_rank (label), label->name)
                    + 4 * scene->unit;
-  label->place = rw_chart_text_fit (text, RW_TEXT_CAPTION, trace->place_label,
-                                    limit - label->place_x);
+  label->place = rw_chart_text_fit (text, RW_TEXT_CAPTION, caption, limit - label->place_x);
 }
 
 static gint
@@ -257,8 +280,10 @@ ink_name (const RwScene    *scene,
   const RwTrace *trace = rw_scene_trace (scene, label->trace);
   const RwColor color = trace->style.color;
   const double size = marker_size * scene->unit * (label->quiet ? 0.8 : 1);
+  const RwMarkerFill fill = label->expected ? RW_FILL_HOLLOW
+                                            : rw_ink_fill_of (trace->channel->place);
 
-  rw_ink_marker (cr, trace->style.marker, rw_ink_fill_of (trace->channel->place), label->marker_x,
+  rw_ink_marker (cr, trace->style.marker, fill, label->marker_x,
                  label->label_y, size, color, scene->theme->paper);
   if (label->name != NULL)
     rw_chart_text_ink (scene->in.text, cr, name_rank (label), label->name, label->name_x,

@@ -4,7 +4,8 @@
  * Beside the name stands the line's marker, so that it also says what a filled or hollow one
  * means. A faint dotted line leads from the newest value to the name, as long as that value still
  * holds. A place whose last reading is stale while another place of the same rail has a newer one
- * is named, but quietly.
+ * is named, but quietly. A rail that nobody measured since the trim is named at what is expected of it,
+ * with an empty marker and that word.
  */
 #pragma once
 
@@ -15,7 +16,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   guint    trace;
-  double   x, y;     /* newest visible value of the trace: where its line ends */
+  double   x, y;     /* newest visible or expected value of the trace: where its line ends */
   double   until;    /* where the value stops to hold: x of a change, or the plot's right edge */
   gboolean holds;    /* it does to the edge */
   gboolean quiet;    /* out of date, and another place has taken over */
@@ -23,7 +24,8 @@ typedef struct
   double   name_x;   /* left end of the name */
   double   label_y;  /* middle of marker and name, moved so that names do not overlap */
   char    *name;     /* cut to the room there is; NULL when there is none */
-  char    *place;    /* after the name; NULL when it need not be said or there is no room */
+  gboolean expected; /* nobody measured that value */
+  char    *place;    /* after the name, with "expected"; NULL when it need not be said or there is no room */
   double   place_x;
 } RwEndLabel;
 

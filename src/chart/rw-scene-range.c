@@ -54,8 +54,29 @@ offer_reading (const RwTrace        *trace,
   func (shown + spread, user_data);
 }
 
-/* Calls @func with every visible number of the scene, on the scale. */
+/* What is expected, and the edges of its band. */
+static void
+offer_expected (const RwScene *self,
+                ValueFunc      func,
+                gpointer       user_data)
+{
+  for (guint i = 0; i < self->expected->len; i++)
+    {
+      const RwExpectedStretch *stretch = rw_scene_stretch (self, i);
+      const RwTrace *trace = rw_scene_trace (self, stretch->trace);
 
+      for (guint k = 0; k < stretch->knots->len; k++)
+        {
+          const RwExpectedKnot *knot = &g_array_index (stretch->knots, RwExpectedKnot, k);
+
+          func (trace->gain * knot->value + trace->offset, user_data);
+          func (trace->gain * knot->lo + trace->offset, user_data);
+          func (trace->gain * knot->hi + trace->offset, user_data);
+        }
+    }
+}
+
+/* Calls @func with every visible number of the scene, on the scale. */
 static void
 each_value (const RwScene *self,
             ValueFunc      func,
@@ -75,6 +96,7 @@ each_value (const RwScene *self,
         if (reaches_in (self, readings, k))
           offer_reading (trace, &g_array_index (readings, RwChartReading, k), func, user_data);
     }
+  offer_expected (self, func, user_data);
 }
 
 static void

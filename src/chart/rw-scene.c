@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-scene-expected.h"
 #include "rw-scene-range.h"
 
 static const double grid = 6;         /* pixels: all distances are multiples of it */
@@ -133,6 +134,18 @@ place_label (const RwScene        *self,
   return n > 1 && !is_side_matter (channel) ? rw_place_get_label (channel->place) : NULL;
 }
 
+char *
+rw_scene_dup_caption (const RwTrace *trace,
+                      gboolean       expected)
+{
+  if (!expected)
+    return g_strdup (trace->place_label);
+  if (trace->place_label == NULL)
+    return g_strdup (_ ("expected"));
+  /* Translators: behind the name of a line on the chart; %s is a place such as "board". */
+  return g_strdup_printf (_ ("%s, expected"), trace->place_label);
+}
+
 static void
 choose_traces (RwScene *self)
 {
@@ -178,19 +191,36 @@ collect_changes (RwScene *self)
     }
 }
 
+/* Somewhere a rail beside the reference has a line: sooner or later a label says "expected". Asked
+ * here of the sets and not of what is expected now, so that the plot keeps its width while one rail
+ * after the other is measured. */
+static gboolean
+foretells (const RwScene *self)
+{
+  const RwForesight *foresight = self->in.foresight;
+
+  for (guint i = 0; foresight != NULL && i < rw_foresight_get_n_sets (foresight); i++)
+    if (rw_foresight_get_set (foresight, i)->n_lined > 1)
+      return TRUE;
+  return FALSE;
+}
+
 static double
 widest_label (const RwScene *self)
 {
   RwChartText *text = self->in.text;
+  const gboolean expected = foretells (self);
   double widest = 0;
 
   for (guint i = 0; i < self->traces->len; i++)
     {
       const RwTrace *trace = rw_scene_trace (self, i);
-      const char *place = trace->place_label != NULL ? trace->place_label : "";
+      const gboolean sometimes = expected && !is_side_matter (trace->channel);
+      g_autofree char *caption = rw_scene_dup_caption (trace, sometimes);
 
       widest = MAX (widest, rw_chart_text_width (text, RW_TEXT_LABEL, trace->label)
-                                + rw_chart_text_width (text, RW_TEXT_CAPTION, place));
+                                + rw_chart_text_width (text, RW_TEXT_CAPTION,
+                                                       caption != NULL ? caption : ""));
     }
   return widest > 0 ? widest + RW_SCENE_LABEL_ROOM * self->unit : 0;
 }
@@ -306,6 +336,7 @@ rw_scene_init (RwScene            *self,
   self->time = rw_axis_make (rw_view_get_start (input->view), rw_view_get_end (input->view),
                              self->plot.x, rw_rect_right (&self->plot));
   cut_columns (self);
+  rw_scene_set_expected (self);
   rw_scene_set_range (self);
 }
 
@@ -314,6 +345,21 @@ rw_scene_clear (RwScene *self)
 {
   g_clear_pointer (&self->traces, g_array_unref);
   g_clear_pointer (&self->changes, g_array_unref);
+  g_clear_pointer (&self->expected, g_array_unref);
+}
+
+const RwExpectedKnot *
+rw_scene_expected_now (const RwScene *self,
+                       guint          trace)
+{
+  for (guint i = 0; i < self->expected->len; i++)
+    {
+      const RwExpectedStretch *stretch = rw_scene_stretch (self, i);
+
+      if (stretch->trace == trace && stretch->lasts)
+        return &g_array_index (stretch->knots, RwExpectedKnot, stretch->knots->len - 1);
+    }
+  return NULL;
 }
 
 double

@@ -22,6 +22,7 @@
 #include "rw-axis.h"
 #include "rw-chart-data.h"
 #include "rw-chart-text.h"
+#include "rw-foresight.h"
 #include "rw-rect.h"
 #include "rw-view.h"
 
@@ -47,6 +48,23 @@ typedef struct
   RwSpan *columns; /* n_columns of the scene, in the channel's unit; NULL without samples */
 } RwTrace;
 
+/* What a rail was expected to show at a moment. Volts. */
+typedef struct
+{
+  double t; /* seconds */
+  double value;
+  double u;      /* standard uncertainty, the meter's common part included, as a reading's is */
+  double lo, hi; /* hold the truth 95 % of the time; the common part included */
+} RwExpectedKnot;
+
+/* An unbroken line of them. */
+typedef struct
+{
+  guint    trace;
+  gboolean lasts; /* to now, or off the picture: nobody measured the rail meanwhile */
+  GArray  *knots; /* of RwExpectedKnot, in order of time; at least two */
+} RwExpectedStretch;
+
 /* What the scene is made from; borrowed while it lives. */
 typedef struct
 {
@@ -57,6 +75,7 @@ typedef struct
   double       device_scale;  /* columns a pixel */
   const char  *title;         /* (nullable) */
   const char  *aside;         /* (nullable) */
+  RwForesight *foresight;     /* (nullable): nothing is expected */
 } RwSceneInput;
 
 typedef struct
@@ -78,6 +97,7 @@ typedef struct
   GArray        *traces;                       /* of RwTrace, chosen ones last */
   guint          n_columns;
   GArray        *changes; /* of double: seconds at which readings became stale, in order */
+  GArray        *expected; /* of RwExpectedStretch */
 } RwScene;
 
 void rw_scene_init (RwScene *self, const RwSceneInput *input);
@@ -90,6 +110,16 @@ rw_scene_trace (const RwScene *self,
   return &g_array_index (self->traces, RwTrace, i);
 }
 
+static inline const RwExpectedStretch *
+rw_scene_stretch (const RwScene *self,
+                  guint          i)
+{
+  return &g_array_index (self->expected, RwExpectedStretch, i);
+}
+
+/* The end of what is expected of a trace now. (nullable) */
+const RwExpectedKnot *rw_scene_expected_now (const RwScene *self, guint trace);
+
 /* Pixels of a value of @trace: on the plot, clamped to its edge when beyond (−1 below, 1 above, 0
  * on it; NaN gives NaN). */
 double rw_scene_y (const RwScene *self, const RwTrace *trace, double value, int *beyond);
@@ -97,6 +127,10 @@ double rw_scene_x (const RwScene *self, double t);
 
 /* Name of a rail for people: "+5 V", "ground", or the bare id. Borrowed. */
 const char *rw_scene_rail_label (const RwChartChannel *channel);
+
+/* What stands behind the name of a trace: its place where it is worth saying, and "expected". (transfer
+ * full) (nullable): nothing. */
+char *rw_scene_dup_caption (const RwTrace *trace, gboolean expected);
 
 /* Something follows @t that made readings stale: its time, or INFINITY. */
 double rw_scene_next_change (const RwScene *self, double t);

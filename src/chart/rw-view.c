@@ -21,6 +21,7 @@ struct _RwView
   guint       hovered;
   RwThemeId   theme;
   RwViewMode  mode;
+  RwViewChart chart;
   double      text_scale;
 };
 
@@ -38,6 +39,7 @@ enum
   PROP_HOVERED,
   PROP_THEME,
   PROP_MODE,
+  PROP_CHART,
   PROP_TEXT_SCALE,
   N_PROPS
 };
@@ -147,6 +149,9 @@ rw_view_get_property (GObject    *object,
     case PROP_MODE:
       g_value_set_int (value, (int) self->mode);
       break;
+    case PROP_CHART:
+      g_value_set_int (value, (int) self->chart);
+      break;
     case PROP_TEXT_SCALE:
       g_value_set_double (value, self->text_scale);
       break;
@@ -189,6 +194,9 @@ rw_view_set_property (GObject      *object,
     case PROP_MODE:
       rw_view_set_mode (self, (RwViewMode) g_value_get_int (value));
       break;
+    case PROP_CHART:
+      rw_view_set_chart (self, (RwViewChart) g_value_get_int (value));
+      break;
     case PROP_TEXT_SCALE:
       rw_view_set_text_scale (self, g_value_get_double (value));
       break;
@@ -229,6 +237,8 @@ install_properties (GObjectClass *klass)
                                              RW_THEME_LIGHT, touch);
   properties[PROP_MODE] = g_param_spec_int ("mode", NULL, NULL, 0, RW_N_VIEW_MODES - 1,
                                             RW_VIEW_POSITION, touch);
+  properties[PROP_CHART] = g_param_spec_int ("chart", NULL, NULL, 0, RW_N_VIEW_CHARTS - 1,
+                                             RW_VIEW_TIME, touch);
   properties[PROP_TEXT_SCALE] = g_param_spec_double (
       "text-scale", NULL, NULL, RW_VIEW_MIN_TEXT_SCALE, RW_VIEW_MAX_TEXT_SCALE, 1, touch);
   g_object_class_install_properties (klass, N_PROPS, properties);
@@ -280,6 +290,7 @@ rw_view_dup (RwView *self)
   copy->hovered = self->hovered;
   copy->theme = self->theme;
   copy->mode = self->mode;
+  copy->chart = self->chart;
   copy->text_scale = self->text_scale;
   return copy;
 }
@@ -520,6 +531,25 @@ rw_view_set_mode (RwView    *self,
     return;
   self->mode = mode;
   notify_one (self, PROP_MODE);
+  emit_changed (self);
+}
+
+RwViewChart
+rw_view_get_chart (RwView *self)
+{
+  g_return_val_if_fail (RW_IS_VIEW (self), RW_VIEW_TIME);
+  return self->chart;
+}
+
+void
+rw_view_set_chart (RwView     *self,
+                   RwViewChart chart)
+{
+  g_return_if_fail (RW_IS_VIEW (self) && chart < RW_N_VIEW_CHARTS);
+  if (chart == self->chart)
+    return;
+  self->chart = chart;
+  notify_one (self, PROP_CHART);
   emit_changed (self);
 }
 

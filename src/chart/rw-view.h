@@ -3,7 +3,7 @@
  *
  * How the visible span moves (fit, follow, or staying put) is told in rw-time-span.h.
  *
- * Properties: session, rail, place, hovered, theme, mode, text-scale, horizon (all with
+ * Properties: session, rail, place, hovered, theme, mode, chart, text-scale, horizon (all with
  * EXPLICIT_NOTIFY), and start, end, follow, fit, which are set through the functions below.
  *
  * Signal "changed": anything changed; once for each call that changed something.
@@ -22,6 +22,13 @@ typedef enum
   RW_VIEW_VOLTS,    /* the chosen rail alone, in volts */
   RW_N_VIEW_MODES
 } RwViewMode;
+
+typedef enum
+{
+  RW_VIEW_TIME, /* the chart over time */
+  RW_VIEW_TRIM, /* the trim map */
+  RW_N_VIEW_CHARTS
+} RwViewChart;
 
 #define RW_VIEW_MIN_TEXT_SCALE 0.5
 #define RW_VIEW_MAX_TEXT_SCALE 8.0
@@ -77,6 +84,10 @@ RwThemeId  rw_view_get_theme (RwView *self);
 void       rw_view_set_theme (RwView *self, RwThemeId theme);
 RwViewMode rw_view_get_mode (RwView *self);
 void       rw_view_set_mode (RwView *self, RwViewMode mode);
+
+/* Which of the two charts is looked at. */
+RwViewChart rw_view_get_chart (RwView *self);
+void        rw_view_set_chart (RwView *self, RwViewChart chart);
 
 /* Factor on text, lines and markers, clamped to the range above. */
 double rw_view_get_text_scale (RwView *self);

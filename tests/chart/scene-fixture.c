@@ -23,7 +23,7 @@ scene_fixture_build (SceneFixture *self,
   g_clear_pointer (&self->text, rw_chart_text_free);
   self->text = rw_chart_text_new (NULL, rw_view_get_text_scale (self->view), FALSE);
   rw_scene_init (&self->scene, &(RwSceneInput){ self->data, self->view, self->text, width, height,
-                                                1, NULL, NULL });
+                                                1, NULL, NULL, self->foresight });
   return &self->scene;
 }
 
@@ -32,6 +32,7 @@ scene_fixture_close (SceneFixture *self)
 {
   rw_scene_clear (&self->scene);
   g_clear_pointer (&self->text, rw_chart_text_free);
+  g_clear_pointer (&self->foresight, rw_foresight_free);
   g_clear_object (&self->view);
   g_clear_object (&self->data);
 }

@@ -11,6 +11,7 @@ typedef struct
   RwView      *view;
   RwChartData *data;
   RwChartText *text;
+  RwForesight *foresight; /* (nullable) owned; the test may put one here before it builds */
   RwScene      scene;
 } SceneFixture;
 

@@ -10,6 +10,7 @@
 
 #include "chart-fixture.h"
 #include "rw-chart.h"
+#include "trim-fixture.h"
 
 #define WIDTH 640
 #define HEIGHT 320
@@ -65,18 +66,11 @@ compare (cairo_surface_t *ours,
 }
 
 static void
-check_picture (RwSession  *session,
-               RwView     *view,
-               const char *name)
+check_stored (cairo_surface_t *picture,
+              const char      *name)
 {
-  g_autoptr (RwChart) chart = rw_chart_new (session, view);
   g_autofree char *path = golden_path (name);
-  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
-  cairo_t *cr = cairo_create (picture);
 
-  rw_chart_set_draw_text (chart, FALSE);
-  rw_chart_ink (chart, cr, WIDTH, HEIGHT, RW_INK_SCREEN);
-  cairo_destroy (cr);
   cairo_surface_flush (picture);
   if (g_getenv ("RAILWRIGHT_WRITE_GOLDEN") != NULL)
     g_assert_cmpint (cairo_surface_write_to_png (picture, path), ==, CAIRO_STATUS_SUCCESS);
@@ -86,6 +80,34 @@ check_picture (RwSession  *session,
   g_assert_cmpint (cairo_surface_status (stored), ==, CAIRO_STATUS_SUCCESS);
   compare (picture, stored, name);
   cairo_surface_destroy (stored);
+}
+
+static void
+check_picture (RwSession  *session,
+               RwView     *view,
+               const char *name)
+{
+  g_autoptr (RwChart) chart = rw_chart_new (session, view);
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (picture);
+
+  rw_chart_set_draw_text (chart, FALSE);
+  rw_chart_ink (chart, cr, WIDTH, HEIGHT, RW_INK_SCREEN);
+  cairo_destroy (cr);
+  check_stored (picture, name);
+  cairo_surface_destroy (picture);
+}
+
+static void
+check_map (RwTrimMap  *map,
+           const char *name)
+{
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (picture);
+
+  rw_trim_map_ink (map, cr, WIDTH, HEIGHT);
+  cairo_destroy (cr);
+  check_stored (picture, name);
   cairo_surface_destroy (picture);
 }
 
@@ -146,6 +168,19 @@ test_empty (void)
   check_picture (session, view, "empty-light");
 }
 
+static void
+test_trim_map (void)
+{
+  g_autoptr (RwTrimMap) usual = fixture_trim_map (fixture_trim_outlier ());
+  g_autoptr (RwTrimMap) conflict = fixture_trim_map (fixture_trim_conflict ());
+
+  fixture_trim_live (usual, 2, -4.80);
+  rw_view_set_rail (rw_trim_map_get_view (usual), "m5");
+  check_map (usual, "trim-map-live-light");
+  rw_view_set_theme (rw_trim_map_get_view (conflict), RW_THEME_DARK);
+  check_map (conflict, "trim-map-conflict-dark");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -156,5 +191,6 @@ main (int    argc,
   g_test_add_func ("/golden/stream", test_stream);
   g_test_add_func ("/golden/oddities", test_oddities);
   g_test_add_func ("/golden/empty", test_empty);
+  g_test_add_func ("/golden/trim-map", test_trim_map);
   return g_test_run ();
 }
