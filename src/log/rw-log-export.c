@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-bench-state.h"
 #include "rw-chart-export.h"
 #include "rw-log-file.h"
 #include "rw-log-io.h"
@@ -61,9 +62,8 @@ check_wish (Wish *wish)
     return wrong (_ ("-o OUT is missing: where to write (“-” is standard output)"));
   if (wish->chart != NULL && !wish->picture)
     return wrong (_ ("--chart goes with svg, png and pdf only"));
-  if (wish->chart != NULL && g_str_equal (wish->chart, "trim"))
-    return wrong (_ ("the trim chart is not there yet: only --chart time"));
-  if (wish->chart != NULL && !g_str_equal (wish->chart, "time"))
+  if (wish->chart != NULL && !g_str_equal (wish->chart, "time")
+      && !g_str_equal (wish->chart, "trim"))
     return wrong (_ ("--chart must be time or trim"));
   if (rw_log_same_file (wish->path, wish->out))
     return wrong (_ ("OUT is the session file itself, which is never overwritten"));
@@ -91,15 +91,44 @@ name_cb (RwEventType type,
   return NULL;
 }
 
+/* The place and board of which most was read; the first of equals. NULL: nothing was. */
+static const RwTrimSet *
+most_read_set (const RwBenchState *state)
+{
+  const RwTrimSet *best = NULL;
+
+  for (guint i = 0; i < rw_bench_state_get_n_trim_sets (state); i++)
+    {
+      const RwTrimSet *set = rw_bench_state_get_trim_set (state, i);
+
+      if (best == NULL || set->points->len > best->points->len)
+        best = set;
+    }
+  return best;
+}
+
+static GBytes *
+trim_picture (const Wish      *wish,
+              const RwLogFile *file,
+              GError         **error)
+{
+  g_autoptr (RwBenchState) state = rw_bench_state_new (file->read->session);
+
+  return rw_trim_map_export_bytes (file->read->session, NULL, most_read_set (state), wish->format,
+                                   picture_width, picture_height, error);
+}
+
 static int
 export_picture (const Wish      *wish,
                 const RwLogFile *file,
                 RwKnowledge     *knowledge)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = rw_chart_export_bytes (file->read->session, NULL, wish->format,
-                                                    picture_width, picture_height, name_cb,
-                                                    knowledge, &error);
+  const gboolean trim = wish->chart != NULL && g_str_equal (wish->chart, "trim");
+  g_autoptr (GBytes) bytes = trim ? trim_picture (wish, file, &error)
+                                  : rw_chart_export_bytes (file->read->session, NULL, wish->format,
+                                                           picture_width, picture_height, name_cb,
+                                                           knowledge, &error);
 
   if (bytes == NULL)
     {
@@ -163,7 +192,8 @@ rw_log_export (int    argc,
   const GOptionEntry entries[] = {
     { "as", 0, 0, G_OPTION_ARG_STRING, &wish.as, N_ ("What to make: csv, json, svg, png or pdf"),
       N_ ("KIND") },
-    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.chart, N_ ("Which picture: time"), N_ ("CHART") },
+    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.chart,
+      N_ ("Which picture: time (unless said otherwise) or trim"), N_ ("CHART") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.out,
       N_ ("Where to write; “-” is standard output"), N_ ("OUT") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &wish.words, NULL, NULL },
@@ -172,7 +202,8 @@ rw_log_export (int    argc,
 
   if (!rw_log_options_parse ("export", N_ ("FILE"),
                              _ ("Makes a table with a row an event (csv), the summary with all "
-                                "events (json), or the chart over time (svg, png, pdf)."),
+                                "events (json), or a chart (svg, png, pdf): the rails over time, "
+                                "or what the trim does to them."),
                              entries, &argc, &argv))
     return RW_LOG_USAGE;
 

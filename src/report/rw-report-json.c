@@ -9,6 +9,7 @@
 
 #include "rw-event-json.h"
 #include "rw-json-out.h"
+#include "rw-report-trim.h"
 
 static const char *const symptom_states[] = { "present", "absent", "cured" };
 
@@ -148,8 +149,7 @@ rw_report_json_append_summary (const RwSummary *summary,
   append_file_facts (summary, out);
   append_rails (summary, out);
   rw_json_out_key (out, "trim");
-  rw_json_out_open (out, '[');
-  rw_json_out_close (out, ']');
+  rw_report_trim_append_json (summary->state, out);
   append_symptoms (summary, out);
   append_causes (summary, out);
   append_next (summary, out);

@@ -13,6 +13,7 @@
 
 #include "rw-quantity.h"
 #include "rw-report-text-next.h"
+#include "rw-report-trim.h"
 #include "rw-report-words.h"
 #include "rw-text-table.h"
 
@@ -208,6 +209,7 @@ rw_report_text_summary (const RwSummary *summary)
   append_warnings (summary, out);
   append_bench (summary, out);
   append_readings (summary, out);
+  rw_report_trim_append_text (summary->state, out);
   rw_report_text_append_seen (summary, out);
   rw_report_text_append_next (summary, out);
   return out;

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "rw-quantity.h"
+#include "rw-trim-advice.h"
 
 void
 rw_report_words_append_heading (GString    *out,
@@ -134,4 +135,13 @@ rw_report_words_wanted (const RwCheck *check)
   const RwSetup setup = { check->power, check->board, check->warm };
 
   return rw_report_words_setup (setup);
+}
+
+char *
+rw_report_words_conflict (const RwTrimSet *set)
+{
+  /* The trim's advice has the words, and they need nothing but the set. */
+  const RwTrimAdvice advice = { .says = RW_TRIM_SAYS_NO_WINDOW, .set = set };
+
+  return rw_trim_advice_say (&advice);
 }

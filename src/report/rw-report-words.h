@@ -33,4 +33,7 @@ char *rw_report_words_setup (RwSetup setup);
 /* The same for what a check asks for. (nullable) */
 char *rw_report_words_wanted (const RwCheck *check);
 
+/* Why no position of the trim suits all rails of @set, one translated sentence. (transfer full) */
+char *rw_report_words_conflict (const RwTrimSet *set);
+
 G_END_DECLS

@@ -8,7 +8,8 @@ import os
 import xml.dom.minidom
 
 import log_runner
-from log_runner import as_lines, comma_locale, run, succeed, usual_events, usual_session, write
+from log_runner import (as_lines, comma_locale, reading, run, succeed, usual_events, usual_session,
+                        write)
 
 COLUMNS = ["n", "t", "type", "rail", "place", "kind", "value", "over", "step", "u", "verdict",
            "margin", "meter", "power", "board", "warm", "id", "state", "text", "retracted"]
@@ -101,10 +102,51 @@ def test_png_and_pdf_are_what_they_say():
     assert content.startswith(b"%PDF-") and content.rstrip().endswith(b"%%EOF")
 
 
+def trim_session():
+    """Three positions of three rails, loaded."""
+    events = [{"n": 1, "t": 0.0, "setup": {"power": "on", "board": "fitted", "warm": True}}]
+    for k, x in enumerate([4.94, 5.05, 5.17]):
+        if k > 0:
+            events.append({"n": len(events) + 1, "t": 60.0 * k, "trim": {"moved": True}})
+        for rail, value in [("p5", x), ("p12", 2.36 * x), ("m5", 0.22 - x)]:
+            events.append(reading(len(events) + 1, 60.0 * k + 5 + len(events), rail, "board",
+                                  round(value, 2), step=0.01))
+    return write("trim.rwlog", as_lines(events))
+
+
+def strokes_of(svg):
+    """How many things are drawn with a pen: letters are not."""
+    paths = xml.dom.minidom.parseString(svg).documentElement.getElementsByTagName("path")
+    return sum("stroke:rgb" in path.getAttribute("style") for path in paths)
+
+
+def test_the_trim_chart_is_a_picture_of_its_own():
+    path = trim_session()
+    for kind, start in [("svg", b"<?xml"), ("png", b"\x89PNG"), ("pdf", b"%PDF-")]:
+        content = export(path, kind, "--chart", "trim")
+        assert content.startswith(start) and content != export(path, kind, "--chart", "time"), kind
+    assert strokes_of(export(path, "svg", "--chart", "trim")) > 30
+
+
+def test_without_a_chart_it_is_the_one_over_time():
+    path = trim_session()
+    assert export(path, "svg") == export(path, "svg", "--chart", "time")
+
+
+def test_a_trim_chart_of_nothing_says_so_in_words():
+    path = write("nothing.rwlog", as_lines([]))
+    content = export(path, "svg", "--chart", "trim")
+    assert strokes_of(content) == 0  # never an empty axes box
+    words = xml.dom.minidom.parseString(content).documentElement.getElementsByTagName("use")
+    assert len(words) > 60
+
+
 def test_pictures_are_the_same_each_time():
-    path = usual_session()
-    for kind in ["svg", "png", "pdf"]:
-        assert export(path, kind) == export(path, kind), kind
+    for path in [usual_session(), trim_session()]:
+        for kind in ["svg", "png", "pdf"]:
+            for chart in ["time", "trim"]:
+                first = export(path, kind, "--chart", chart)
+                assert first == export(path, kind, "--chart", chart), (kind, chart)
 
 
 def test_a_dash_is_standard_output():

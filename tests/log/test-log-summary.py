@@ -31,7 +31,8 @@ def test_keys_are_exactly_those_of_the_format():
                        "warnings": ["n", "id", "text"]}.items():
         for one in whole[name]:
             assert list(one) == keys, (name, one)
-    assert whole["trim"] == []
+    assert [(one["place"], one["board"], one["positions"]) for one in whole["trim"]] == [
+        ("board", "fitted", 1), ("terminals", "fitted", 1)], whole["trim"]
 
 
 def test_numbers_are_those_of_the_session():
