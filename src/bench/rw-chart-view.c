@@ -78,7 +78,8 @@ static void
 set_hit (RwChartView *self,
          RwChartHit  *hit)
 {
-  const gboolean same = self->has_hit == (hit != NULL) && (hit == NULL || hit->n == self->hit.n);
+  const gboolean same = self->has_hit == (hit != NULL)
+                        && (hit == NULL || (hit->n == self->hit.n && hit->n > 0));
 
   forget_hit (self);
   if (hit != NULL)
@@ -236,9 +237,20 @@ chart_changed_cb (RwChartView *self)
     {
       RwChartHit hit;
 
-      set_hit (self, rw_chart_locate (self->chart, self->hit.n, &hit) ? &hit : NULL);
+      /* An expected value is no event: it is found where it was, if it still lies there. */
+      const gboolean found = self->hit.n > 0 ? rw_chart_locate (self->chart, self->hit.n, &hit)
+                                             : rw_chart_lookup (self->chart, self->hit.x, self->hit.y, &hit);
+
+      set_hit (self, found ? &hit : NULL);
       gtk_widget_queue_draw (self->cursor);
     }
+}
+
+static void
+job_changed_cb (RwChartView *self)
+{
+  rw_chart_set_state (self->chart, rw_job_get_state (self->job));
+  describe (self);
 }
 
 /* Names of symptoms and causes come from the knowledge, which only the job has. */
@@ -273,9 +285,9 @@ rw_chart_view_set_job (RwChartView *self,
   self->chart = rw_chart_new (rw_job_get_session (job), rw_job_get_view (job));
   rw_chart_set_name_func (self->chart, name_cb, self, NULL);
   g_signal_connect_object (self->chart, "changed", G_CALLBACK (chart_changed_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (job, "changed", G_CALLBACK (describe), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (job, "changed", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
   gtk_widget_queue_draw (self->picture);
-  describe (self);
+  job_changed_cb (self);
 }
 
 static void

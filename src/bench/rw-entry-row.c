@@ -177,7 +177,7 @@ keep_value (RwEntryRow *self,
   gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
   rw_job_keep (self->job, value, step, over);
   if (rw_job_get_place (self->job) != RW_PLACE_WIRE)
-    rw_job_move_rail (self->job, 1);
+    rw_job_move_on (self->job);
   rw_entry_row_focus (self);
 }
 

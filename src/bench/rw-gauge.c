@@ -122,19 +122,41 @@ ink_value (cairo_t            *cr,
            const RwTheme      *theme,
            const RwGaugeValue *value)
 {
-  const RwColor color = value->stale ? theme->quiet : theme->verdicts[value->verdict];
+  static const double dashes[] = { 3, 2 };
+  const gboolean hollow = value->stale || value->expected;
+  const RwColor color = value->expected ? theme->ink : value->stale ? theme->quiet : theme->verdicts[value->verdict];
 
   set_color (cr, color, 1);
   cairo_set_line_width (cr, 2 * theme->weight);
+  if (value->expected)
+    cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
   cairo_move_to (cr, layout->from_x, layout->mid_y);
   cairo_line_to (cr, layout->to_x, layout->mid_y);
   cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
   trace_mark (cr, layout);
-  set_color (cr, value->stale ? theme->paper : color, 1);
+  set_color (cr, hollow ? theme->paper : color, 1);
   cairo_fill_preserve (cr);
   set_color (cr, color, 1);
   cairo_set_line_width (cr, 1.5 * theme->weight);
   cairo_stroke (cr);
+}
+
+/* A small wedge under the line, its tip on it. */
+static void
+ink_notch (cairo_t       *cr,
+           const Layout  *layout,
+           const RwTheme *theme,
+           double         x)
+{
+  const double half = layout->size * 0.6;
+
+  cairo_move_to (cr, x, layout->mid_y + 1);
+  cairo_line_to (cr, x - half, layout->mid_y + layout->size);
+  cairo_line_to (cr, x + half, layout->mid_y + layout->size);
+  cairo_close_path (cr);
+  set_color (cr, theme->ink, 0.75);
+  cairo_fill (cr);
 }
 
 static void
@@ -152,6 +174,8 @@ rw_gauge_snapshot (GtkWidget   *widget,
   const RwTheme *theme = rw_theme_get (self->value.theme);
 
   ink_scale (cr, &layout, theme, width);
+  if (!isnan (self->value.notch))
+    ink_notch (cr, &layout, theme, CLAMP (to_x (self->value.notch, width), 3, width - 3));
   if (!isnan (self->value.position))
     ink_value (cr, &layout, theme, &self->value);
   cairo_destroy (cr);

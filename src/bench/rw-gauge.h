@@ -1,4 +1,5 @@
-/* rw-gauge.h: the small bar on a rail card: limits as ticks, the value as a diamond, its 95 % as a line.
+/* rw-gauge.h: the small bar on a rail card: limits as ticks, the value as a diamond, its 95 % as a line,
+ * the set point as a notch.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -20,6 +21,8 @@ typedef struct
   double    half;    /* 95 % half-width, in positions */
   RwVerdict verdict;
   gboolean  stale;   /* dimmed, hollow */
+  gboolean  expected; /* nobody measured it: hollow, its uncertainty dashed */
+  double    notch;   /* where the rail would stand at the trim's set point; NaN: not known */
   RwThemeId theme;
 } RwGaugeValue;
 

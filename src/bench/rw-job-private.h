@@ -5,6 +5,7 @@
 
 #include "rw-job.h"
 #include "rw-practice-meter.h"
+#include "rw-trim-notice.h"
 
 G_BEGIN_DECLS
 
@@ -20,6 +21,9 @@ struct _RwJob
   guint         idle;     /* that tells so, once for many events */
   gboolean      live_news; /* samples came since "live" was emitted */
   RwLive        live;
+  RwTrimNotice  trim_notice;
+  gboolean      trim_noticed; /* a turn, not yet written down */
+  double        trim_from, trim_to;
   RwJournal    *journal; /* NULL for a replay */
   char         *path;
 
@@ -52,6 +56,7 @@ enum
   RW_JOB_SIGNAL_TROUBLE,
   RW_JOB_SIGNAL_LINK,
   RW_JOB_SIGNAL_TICK,
+  RW_JOB_SIGNAL_NOTICED,
   RW_JOB_N_SIGNALS
 };
 extern guint rw_job_signals[RW_JOB_N_SIGNALS];
@@ -64,6 +69,11 @@ void rw_job_follow (RwJob *self);
 
 /* rw-job-advice.c: works the advice out anew, in a thread, and emits "advice". */
 void rw_job_refresh_advice (RwJob *self);
+
+/* rw-job-trim.c: looks at the newest sample for a turn; writes it down, later, since a session cannot grow
+ * while it tells of growing. */
+void rw_job_watch_trim (RwJob *self, const RwReading *sample);
+void rw_job_take_noticed_trim (RwJob *self);
 
 /* rw-job-meter.c: the practice meter's bytes through a link like any other. */
 void rw_job_start_practice_meter (RwJob *self);

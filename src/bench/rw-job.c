@@ -48,9 +48,12 @@ added_cb (RwJob *self,
   if (event->type == RW_EVENT_SAMPLE)
     {
       rw_live_push (&self->live, event->t, &event->reading);
+      rw_job_watch_trim (self, &event->reading);
       self->live_news = TRUE;
       return;
     }
+  if (event->type == RW_EVENT_SETUP || event->type == RW_EVENT_GAP)
+    rw_trim_notice_reset (&self->trim_notice);
   if (event->type == RW_EVENT_GAP)
     {
       rw_live_reset (&self->live);
@@ -98,6 +101,7 @@ tick_cb (gpointer data)
     rw_replay_advance (self->replay, seconds);
   if (self->cabinet != NULL)
     rw_job_advance_practice (self, seconds);
+  rw_job_take_noticed_trim (self);
   if (self->live_news)
     {
       self->live_news = FALSE;
@@ -472,6 +476,7 @@ rw_job_class_init (RwJobClass *klass)
   rw_job_signals[RW_JOB_SIGNAL_TROUBLE] = add_signal ("trouble", G_TYPE_STRING);
   rw_job_signals[RW_JOB_SIGNAL_LINK] = add_signal ("link", G_TYPE_STRING);
   rw_job_signals[RW_JOB_SIGNAL_TICK] = add_signal ("tick", G_TYPE_NONE);
+  rw_job_signals[RW_JOB_SIGNAL_NOTICED] = add_signal ("noticed", G_TYPE_STRING);
 }
 
 static void

@@ -17,6 +17,7 @@
  *  "kept" (guint n)       the file holds everything up to event n
  *  "trouble" (char *)     the file cannot be written; NULL: it can again
  *  "link" (char *)        how the meter link is; NULL: there is none
+ *  "noticed" (char *)     something was written down that nobody told: a turn of the trim
  *  "tick"                 time went by (about twice a second, or as a replay moves)
  */
 #pragma once
@@ -85,6 +86,10 @@ RwKind      rw_job_get_kind (RwJob *self);
 /* To the next (by +1) or previous (by −1) rail of the profile, same place. Wraps round. */
 void rw_job_move_rail (RwJob *self, int by);
 
+/* After a reading: to the rail that is due to be read again after a trim, at its place; to the next rail when
+ * none is. With a meter on a cable always to the next: its leads are elsewhere until somebody moves them. */
+void rw_job_move_on (RwJob *self);
+
 /* Keeps a value at the present spot with the bench meter. @step: last digit, base units; over: overload. */
 void rw_job_keep (RwJob *self, double value, double step, gboolean over);
 
@@ -97,6 +102,14 @@ void     rw_job_repair (RwJob *self, const char *cause); /* practice: mends it o
 void     rw_job_undo (RwJob *self);
 void     rw_job_redo (RwJob *self);
 void     rw_job_retract (RwJob *self, guint n);
+
+/* The trim set to look at: at the place the leads are set to, else at the board, chip or terminals, with the
+ * board as it is now; else any there is. (nullable) borrowed until the next event. */
+const RwTrimSet *rw_job_get_trim_set (RwJob *self);
+
+/* What the rail that the meter is on says of all others now, from the trim's lines at that place. NULL, *out
+ * untouched: nothing. Else the set used, borrowed, and *out to be cleared. */
+const RwTrimSet *rw_job_get_trim_live (RwJob *self, RwTrimLive *out);
 
 /* A check that cannot be done here and is not to be suggested again. */
 void rw_job_skip_check (RwJob *self, const char *check);

@@ -334,6 +334,14 @@ open_symptoms (GtkWidget  *widget,
 /* --- looking -------------------------------------------------------------------------------------- */
 
 static void
+other_chart (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  rw_main_window_switch_chart (RW_MAIN_WINDOW (widget));
+}
+
+static void
 zoom (GtkWidget  *widget,
       const char *name,
       GVariant   *parameter)
@@ -446,6 +454,7 @@ static const struct
   { "win.note", NULL, note, WITH_WRITABLE },
   { "win.take-check", NULL, take_check, WITH_WRITABLE },
   { "win.symptoms", NULL, open_symptoms, WITH_WRITABLE },
+  { "win.other-chart", NULL, other_chart, WITH_JOB },
   { "win.zoom-in", NULL, zoom, WITH_JOB },
   { "win.zoom-out", NULL, zoom, WITH_JOB },
   { "win.zoom-fit", NULL, zoom, WITH_JOB },

@@ -232,6 +232,9 @@ rw_main_window_ask_move (RwMainWindow *self)
                        self);
 }
 
+/* The chart that is seen. Pixels of the picture. */
+static const int picture_width = 1240, picture_height = 620;
+
 static void
 picture_chosen (const char *path,
                 gpointer    data)
@@ -245,7 +248,15 @@ picture_chosen (const char *path,
       say (self, RW_BANNER_WARNING, _ ("The name must end in .png, .svg or .pdf."));
       return;
     }
-  if (!rw_chart_export (rw_job_get_session (self->job), rw_job_get_view (self->job), path, format, 1240, 620, &error))
+
+  RwView *view = rw_job_get_view (self->job);
+  RwSession *session = rw_job_get_session (self->job);
+  const gboolean done = rw_view_get_chart (view) == RW_VIEW_TRIM
+                            ? rw_trim_map_export (session, view, rw_job_get_trim_set (self->job), path, format,
+                                                  picture_width, picture_height, &error)
+                            : rw_chart_export (session, view, path, format, picture_width, picture_height, &error);
+
+  if (!done)
     say (self, RW_BANNER_WARNING, error->message);
 }
 

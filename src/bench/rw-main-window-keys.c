@@ -33,6 +33,7 @@ static const struct
   { GDK_KEY_f, "win.toggle-board", NULL, FALSE },
   { GDK_KEY_h, "win.toggle-warm", NULL, FALSE },
   { GDK_KEY_l, "win.log", NULL, FALSE },
+  { GDK_KEY_v, "win.other-chart", NULL, FALSE },
 };
 
 typedef enum

@@ -12,6 +12,7 @@
 #include "rw-rail-strip.h"
 #include "rw-replay-bar.h"
 #include "rw-symptom-side.h"
+#include "rw-trim-map-view.h"
 
 G_BEGIN_DECLS
 
@@ -35,6 +36,9 @@ struct _RwMainWindow
   RwRailStrip    *strip;
   RwChartView    *chart;
   GtkDropDown    *chart_mode;
+  GtkStack       *charts;     /* "time" and "trim" */
+  GtkWidget      *time_tools; /* what only the chart over time has */
+  RwTrimMapView  *trim_map;
   GtkLabel       *sentence;
   RwEntryRow     *entry;
   RwPracticeBar  *practice;
@@ -57,6 +61,11 @@ void rw_main_window_update_actions (RwMainWindow *self);
 
 /* rw-main-window-keys.c: keys without a modifier, while no text field has the focus. */
 void rw_main_window_add_keys (RwMainWindow *self);
+
+/* rw-main-window-chart.c: the two charts: which is seen, and what it shows. */
+void rw_main_window_add_charts (RwMainWindow *self);  /* once */
+void rw_main_window_show_charts (RwMainWindow *self); /* of a new job */
+void rw_main_window_switch_chart (RwMainWindow *self);
 
 void rw_main_window_show_side (RwMainWindow *self, gboolean show);
 

@@ -65,8 +65,15 @@ static void
 show_sentence (RwMainWindow *self)
 {
   gboolean danger;
-  g_autofree char *text = rw_sentence_new (rw_job_get_state (self->job), &danger);
+  RwTrimLive live;
+  RwSentenceLive now = { rw_job_get_rail (self->job), rw_job_get_trim_live (self->job, &live), NULL };
 
+  now.live = now.set != NULL ? &live : NULL;
+
+  g_autofree char *text = rw_sentence_new (rw_job_get_state (self->job), &now, &danger);
+
+  if (now.set != NULL)
+    rw_trim_live_clear (&live);
   gtk_label_set_text (self->sentence, danger ? "" : text);
   gtk_widget_set_visible (GTK_WIDGET (self->sentence), !danger);
   rw_banner_show (self->danger, RW_BANNER_DANGER, danger ? text : NULL, NULL, NULL);
@@ -85,7 +92,15 @@ static void
 live_cb (RwMainWindow *self)
 {
   show_meter (self);
+  show_sentence (self);
   rw_main_window_update_actions (self);
+}
+
+static void
+noticed_cb (RwMainWindow *self,
+            const char   *message)
+{
+  rw_banner_show (self->banner, RW_BANNER_QUIET, message, _ ("Close"), NULL);
 }
 
 static void
@@ -111,41 +126,6 @@ banner_response_cb (RwMainWindow *self,
                     gboolean      first)
 {
   rw_banner_show (self->banner, RW_BANNER_QUIET, NULL, NULL, NULL);
-}
-
-/* --- the chart's second view ---------------------------------------------------------------------- */
-
-static void
-fill_chart_modes (RwMainWindow *self)
-{
-  RwProfile *profile = rw_job_get_profile (self->job);
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-
-  gtk_string_list_append (names, _ ("All rails, between their limits"));
-  for (guint i = 0; i < rw_profile_get_n_rails (profile); i++)
-    {
-      /* Translators: rail. */
-      g_autofree char *name = g_strdup_printf (_ ("%s in volts"), rw_profile_get_rail (profile, i)->label);
-
-      gtk_string_list_append (names, name);
-    }
-  gtk_drop_down_set_model (self->chart_mode, G_LIST_MODEL (names));
-}
-
-static void
-chart_mode_cb (RwMainWindow *self)
-{
-  const guint selected = gtk_drop_down_get_selected (self->chart_mode);
-
-  if (self->job == NULL || selected == GTK_INVALID_LIST_POSITION)
-    return;
-
-  RwView *view = rw_job_get_view (self->job);
-
-  rw_view_set_mode (view, selected == 0 ? RW_VIEW_POSITION : RW_VIEW_VOLTS);
-  if (selected > 0 && selected <= rw_profile_get_n_rails (rw_job_get_profile (self->job)))
-    rw_job_set_spot (self->job, rw_profile_get_rail (rw_job_get_profile (self->job), selected - 1)->id,
-                     rw_job_get_place (self->job), rw_job_get_kind (self->job));
 }
 
 /* --- theme and text size -------------------------------------------------------------------------- */
@@ -223,9 +203,11 @@ follow_job (RwMainWindow *self)
   g_signal_connect_object (self->job, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->job, "live", G_CALLBACK (live_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->job, "link", G_CALLBACK (show_meter), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->job, "spot", G_CALLBACK (show_sentence), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->job, "noticed", G_CALLBACK (noticed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->job, "trouble", G_CALLBACK (trouble_cb), self, G_CONNECT_SWAPPED);
   apply_theme (self);
-  fill_chart_modes (self);
+  rw_main_window_show_charts (self);
   changed_cb (self);
   show_meter (self);
   trouble_cb (self, rw_job_get_trouble (self->job));
@@ -272,6 +254,7 @@ rw_main_window_set_job (RwMainWindow *self,
   rw_symptom_side_set_job (self->side, job);
   rw_rail_strip_set_job (self->strip, job);
   rw_chart_view_set_job (self->chart, job);
+  rw_trim_map_view_set_job (self->trim_map, job);
   rw_entry_row_set_job (self->entry, job);
   rw_plan_view_set_job (self->plan, job);
   rw_practice_bar_set_job (self->practice, job != NULL && rw_job_get_cabinet (job) != NULL ? job : NULL);
@@ -351,6 +334,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, strip);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart_mode);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, charts);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, time_tools);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, trim_map);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, sentence);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, entry);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, practice);
@@ -373,6 +359,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_SYMPTOM_SIDE);
   g_type_ensure (RW_TYPE_RAIL_STRIP);
   g_type_ensure (RW_TYPE_CHART_VIEW);
+  g_type_ensure (RW_TYPE_TRIM_MAP_VIEW);
   g_type_ensure (RW_TYPE_ENTRY_ROW);
   g_type_ensure (RW_TYPE_PRACTICE_BAR);
   g_type_ensure (RW_TYPE_REPLAY_BAR);
@@ -398,12 +385,11 @@ rw_main_window_init (RwMainWindow *self)
   g_signal_connect_swapped (self->side, "aimed", G_CALLBACK (aimed_cb), self);
   g_signal_connect_swapped (self->banner, "response", G_CALLBACK (banner_response_cb), self);
   g_signal_connect_swapped (self->trouble, "response", G_CALLBACK (trouble_response_cb), self);
-  g_signal_connect_swapped (self->chart_mode, "notify::selected", G_CALLBACK (chart_mode_cb), self);
   g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (apply_theme), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
-  rw_compat_name_drop_down (self->chart_mode, _ ("What the chart shows"));
+  rw_main_window_add_charts (self);
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }

@@ -10,6 +10,7 @@
 
 #include "rw-gauge.h"
 #include "rw-quantity.h"
+#include "rw-trim-recheck.h"
 #include "rw-verdict-style.h"
 
 struct _RwRailCard
@@ -68,14 +69,63 @@ show_verdict (RwRailCard        *self,
   set_verdict_class (self, spot->verdict, spot->stale);
 }
 
-static void
-show_gauge (RwRailCard        *self,
-            const RwSpotState *spot)
+static double
+position_of (const RwTrimSet *set,
+             guint            rail,
+             double           value)
 {
+  return isnan (set->lo[rail]) ? (double) NAN
+                               : rw_position (value, set->lo[rail], set->hi[rail],
+                                              rw_profile_get_rail (set->profile, rail)->nominal < 0);
+}
+
+/* Where the rail would stand at the set point; NaN when not known. */
+static double
+notch_position (const RwTrimSet *set,
+                guint            rail)
+{
+  RwTrimExpected it;
+
+  if (set == NULL || !set->window.exists || !set->complete || !isfinite (set->window.best)
+      || !rw_trim_fit_expect (set->fit, rail, set->window.best, 0, &it))
+    return NAN;
+  return position_of (set, rail, it.value);
+}
+
+/* The set at the place of the reading that is shown, so that both speak of one spot. */
+static const RwTrimSet *
+find_set (RwRailCard        *self,
+          const RwSpotState *spot)
+{
+  const RwPlace place = rw_job_get_place (self->job);
+  const RwTrimSet *here = place != RW_PLACE_WIRE
+                              ? rw_bench_state_find_trim_set (rw_job_get_state (self->job), place)
+                              : NULL;
+
+  if (here != NULL)
+    return here;
+  return rw_bench_state_find_trim_set (rw_job_get_state (self->job),
+                                       spot != NULL ? spot->reading.place : RW_PLACE_BOARD);
+}
+
+static void
+show_gauge (RwRailCard           *self,
+            const RwSpotState    *spot,
+            const RwTrimExpected *expected)
+{
+  const RwTrimSet *set = find_set (self, spot);
+  const guint rail = (guint) rw_profile_index_of (rw_job_get_profile (self->job), self->rail);
   RwGaugeValue value = { .position = NAN, .theme = rw_view_get_theme (rw_job_get_view (self->job)) };
 
   value.shown = TRUE;
-  if (spot != NULL && !isnan (spot->position))
+  value.notch = notch_position (set, rail);
+  if (expected != NULL)
+    {
+      value.position = position_of (set, rail, expected->value);
+      value.half = (expected->hi - expected->lo) / (set->hi[rail] - set->lo[rail]);
+      value.expected = TRUE;
+    }
+  else if (spot != NULL && !isnan (spot->position))
     {
       value.position = spot->position;
       value.half = 1.96 * spot->u / ((spot->hi - spot->lo) / 2);
@@ -144,23 +194,134 @@ show_nothing (RwRailCard *self)
   set_verdict_class (self, RW_VERDICT_NONE, FALSE);
 }
 
+/* --- expected values ------------------------------------------------------------------------------ */
+
+/* What the trim's lines say of this rail now, where no reading does. FALSE: a reading does, or nothing can be
+ * said. A rail that the meter is on is measured, not expected. */
+static gboolean
+find_expected (RwRailCard        *self,
+               const RwSpotState *spot,
+               RwTrimExpected    *out)
+{
+  const RwTrimSet *set = find_set (self, spot);
+  const guint rail = (guint) rw_profile_index_of (rw_job_get_profile (self->job), self->rail);
+  const RwLive *live = rw_job_get_live (self->job);
+  RwTrimLive others;
+  const RwTrimSet *from;
+  gboolean found = FALSE;
+
+  if (set == NULL || (live->has_value && live->sample.rail == self->rail)
+      || (spot != NULL && spot->reading.place == set->place && !spot->changed_since))
+    return FALSE;
+  from = rw_job_get_trim_live (self->job, &others);
+  if (from == set && !isnan (others.rails[rail].value))
+    {
+      *out = others.rails[rail];
+      found = TRUE;
+    }
+  if (from != NULL)
+    rw_trim_live_clear (&others);
+  return found || (!isnan (set->x) && rw_trim_fit_expect (set->fit, rail, set->x, set->u_x, out));
+}
+
+/* "read again: next", "read again: 2nd in turn"; NULL when it is not due. (transfer full) */
+static char *
+say_due (RwRailCard *self)
+{
+  RwTrimRecheck recheck;
+  const int rail = rw_profile_index_of (rw_job_get_profile (self->job), self->rail);
+  guint rank;
+
+  rw_trim_recheck_init (&recheck, rw_job_get_state (self->job));
+  rank = rw_trim_recheck_rank (&recheck, (guint) rail);
+  rw_trim_recheck_clear (&recheck);
+  if (rank == 0)
+    return NULL;
+  if (rank == 1)
+    return g_strdup (_ ("read again: next"));
+  /* Translators: which in turn: 2, 3, … */
+  return g_strdup_printf (_ ("read again: no. %u"), rank);
+}
+
+static void
+show_due (RwRailCard        *self,
+          const RwSpotState *spot)
+{
+  g_autofree char *due = say_due (self);
+
+  if (due == NULL)
+    return;
+
+  g_autofree char *value = rw_quantity_format (spot->reading.value, spot->reading.step, spot->reading.kind);
+  /* Translators: what is to be done, the value before the trim was turned. */
+  g_autofree char *text = g_strdup_printf (_ ("%s · was %s"), due, value);
+
+  gtk_label_set_text (self->where, text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->where), text);
+}
+
+static void
+show_expected (RwRailCard           *self,
+               const RwSpotState    *spot,
+               const RwTrimExpected *expected)
+{
+  const double half = (expected->hi - expected->lo) / 2;
+  g_autofree char *value = rw_quantity_format (expected->value, half < 0.05 ? 0.01 : 0.1, RW_KIND_DC);
+  /* Translators: a value that nobody measured. */
+  g_autofree char *about = g_strdup_printf (_ ("≈ %s"), value);
+  g_autofree char *u = rw_quantity_format_u (half / 1.96, RW_KIND_DC);
+
+  gtk_label_set_text (self->value, about);
+  gtk_label_set_text (self->uncertainty, u);
+  gtk_label_set_text (self->verdict, _ ("◇ expected, not measured"));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->verdict), _ ("Worked out from the rails that were read"));
+  gtk_label_set_text (self->where, _ ("not measured here yet"));
+  set_verdict_class (self, RW_VERDICT_NONE, FALSE);
+}
+
+static void
+set_class (RwRailCard *self,
+           const char *name,
+           gboolean    on)
+{
+  if (on)
+    gtk_widget_add_css_class (GTK_WIDGET (self), name);
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), name);
+}
+
 void
 rw_rail_card_refresh (RwRailCard *self)
 {
   const RwSpotState *spot = find_spot (self);
-  const gboolean aimed = rw_job_get_rail (self->job) == self->rail;
+  RwTrimExpected expected;
+  const gboolean is_expected = find_expected (self, spot, &expected);
 
-  if (spot != NULL)
+  if (is_expected)
+    show_expected (self, spot, &expected);
+  else if (spot != NULL)
     show_spot (self, spot);
   else
     show_nothing (self);
-  show_gauge (self, spot);
+  if (spot != NULL)
+    show_due (self, spot);
+  show_gauge (self, spot, is_expected ? &expected : NULL);
   show_live (self);
-  if (aimed)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "aimed");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "aimed");
+  set_class (self, "expected", is_expected);
+  set_class (self, "aimed", rw_job_get_rail (self->job) == self->rail);
   update_accessible (self);
+}
+
+/* While the screw is turned, what is expected of a rail follows the one that is watched. */
+static void
+live_cb (RwRailCard *self)
+{
+  RwTrimExpected expected;
+
+  if (find_expected (self, find_spot (self), &expected))
+    rw_rail_card_refresh (self);
+  else
+    show_live (self);
 }
 
 static void
@@ -216,7 +377,7 @@ rw_rail_card_new (RwJob      *job,
   self->rail = facts->id;
   gtk_label_set_text (self->label, facts->label);
   g_signal_connect_object (job, "changed", G_CALLBACK (rw_rail_card_refresh), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (job, "live", G_CALLBACK (show_live), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (job, "live", G_CALLBACK (live_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (job, "spot", G_CALLBACK (rw_rail_card_refresh), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (rw_job_get_view (job), "notify::theme", G_CALLBACK (rw_rail_card_refresh), self,
                            G_CONNECT_SWAPPED);

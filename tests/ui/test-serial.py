@@ -27,13 +27,21 @@ class Meter:
         self.name = os.ttyname(theirs)
         self.theirs = theirs
         self.sent = 0
+        self.volts = 5.021
         self.stop = threading.Event()
         self.thread = threading.Thread(target=self.talk, daemon=True)
 
     def talk(self):
         while not self.stop.wait(0.2):
-            os.write(self.ours, f"{5.021 + 0.001 * (self.sent % 2):.3f} V DC\r\n".encode())
+            os.write(self.ours, f"{self.volts + 0.001 * (self.sent % 2):.3f} V DC\r\n".encode())
             self.sent += 1
+
+    def turn_to(self, volts):
+        """As somebody turns the screw: in small steps over two seconds."""
+        start, steps = self.volts, 20
+        for i in range(1, steps + 1):
+            self.volts = start + (volts - start) * i / steps
+            time.sleep(0.1)
 
     def fall_silent(self):
         self.stop.set()
@@ -49,7 +57,7 @@ def events(key):
 
 
 def test_serial():
-    """values arrive, the settled one is kept with Space, and unplugging leaves a gap within a second"""
+    """values arrive, the settled one is kept with Space, a turn of the trim is noticed once, and unplugging leaves a gap within a second"""
     meter = Meter()
     with Bench(env={"LD_PRELOAD": SHIM}) as bench:
         bench.start_job("Pier Pilot")
@@ -66,6 +74,12 @@ def test_serial():
         reading = poll(lambda: events("reading"), "a kept reading")[0]["reading"]
         if not 5.0209 <= reading["value"] <= 5.0221 or reading["place"] != "board" or reading["step"] != 0.001:
             raise Failed(f"kept {reading}")
+        meter.turn_to(5.101)
+        poll(lambda: events("trim"), "the turn noticed by itself", 15)
+        bench.find("label", "A turn of the trim was noticed")
+        time.sleep(3)
+        if len(events("trim")) != 1:
+            raise Failed(f"one turn was noticed {len(events('trim'))} times")
         meter.fall_silent()
         poll(lambda: len(events("sample")) == meter.sent, f"each of {meter.sent} values as one sample", 5)
         meter.unplug()
