@@ -92,7 +92,8 @@ double rw_trim_fit_get_p (const RwTrimFit *self);
 /* Readings named as outliers: indices into what rw_trim_fit_new () was given. */
 guint rw_trim_fit_get_n_outliers (const RwTrimFit *self);
 guint rw_trim_fit_get_outlier (const RwTrimFit *self, guint i);
-/* The data do not fit together, but too few readings are there to say which is wrong. */
+/* The data do not fit together, but too few readings are there to say which is wrong. All uncertainties are
+ * then those of readings whose errors are √(chi2 / dof) times what was stated. */
 gboolean rw_trim_fit_get_unclear (const RwTrimFit *self);
 
 G_END_DECLS

@@ -11,7 +11,9 @@
  * distribution with the scale of its own uncertainty and all others are as stated. A reading is
  * named when no other scores within 9 of it (odds of 90 to 1), and that repeats until the rest
  * fits (p ≥ 0.05). When it comes to a tie, or a quarter of the readings is gone, none is named:
- * the fit stays that of all readings, and is marked unclear.
+ * the fit stays that of all readings, is marked unclear, and all uncertainties are multiplied by
+ * √(χ² / degrees of freedom), the ratio of Birge (1932, Phys. Rev. 40, 207): whatever it is that
+ * was not counted, the predictions are no better than the readings agree.
  *
  * So three points on a line never name one (leaving out any makes the rest fit), and four only
  * when the other three agree. Of the two readings of a position with just two rails, one is named
@@ -175,6 +177,28 @@ name_outliers (RwTrimFit      *fit,
       fit->outliers[fit->n_outliers++] = i;
 }
 
+/* The same lines with every uncertainty widened until the misfit is what it should be. Takes @fit; its misfit
+ * stays what is told. */
+static RwTrimFit *
+widen (RwTrimFit           *fit,
+       const RwTrimReading *readings,
+       guint                n_readings)
+{
+  const double factor = sqrt (fit->chi2 / fit->dof);
+  g_autofree RwTrimReading *wide = g_memdup2 (readings, n_readings * sizeof readings[0]);
+  RwTrimFit *wider;
+
+  for (guint i = 0; i < n_readings; i++)
+    wide[i].u *= factor;
+  wider = refit (fit, wide, n_readings, NULL);
+  wider->chi2 = fit->chi2;
+  wider->dof = fit->dof;
+  wider->p = fit->p;
+  wider->unclear = TRUE;
+  rw_trim_fit_unref (fit);
+  return wider;
+}
+
 RwTrimFit *
 rw_trim_fit_find_outliers (RwTrimFit           *first,
                            const RwTrimReading *readings,
@@ -198,6 +222,5 @@ rw_trim_fit_find_outliers (RwTrimFit           *first,
           return g_steal_pointer (&fit);
         }
     }
-  first->unclear = TRUE;
-  return first;
+  return widen (first, readings, n_readings);
 }

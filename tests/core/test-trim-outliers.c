@@ -134,6 +134,25 @@ test_three_points_name_none_and_four_only_when_three_agree (void)
   g_assert_cmpuint (rw_trim_fit_get_n_outliers (c), ==, 0);
 }
 
+/* The middle one of three is off by fifty of its uncertainties: what is expected there must not be surer than
+ * that. Truth is one of the lines through two of the points. */
+static void
+test_an_unclear_misfit_widens_what_is_expected (void)
+{
+  static const double x[] = { 4.8, 4.95, 5.1 };
+  static const double straight[] = { 4.8, 4.95, 5.1 }, off[] = { 4.8, 5.05, 5.1 };
+  g_autoptr (RwTrimFit) a = fit_points (x, straight, 3);
+  g_autoptr (RwTrimFit) b = fit_points (x, off, 3);
+  RwTrimExpected sure, unsure;
+
+  g_assert_true (rw_trim_fit_expect (a, 1, 4.95, 0, &sure));
+  g_assert_true (rw_trim_fit_expect (b, 1, 4.95, 0, &unsure));
+  g_assert_true (rw_trim_fit_get_unclear (b));
+  g_assert_cmpfloat (unsure.u, >, 20 * sure.u);
+  g_assert_cmpfloat (unsure.lo, <, 4.95);
+  g_assert_cmpfloat (unsure.hi, >, 5.05);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -145,5 +164,7 @@ main (int    argc,
                    test_of_two_rails_neither_is_named_and_a_third_decides);
   g_test_add_func ("/trim-outliers/three-points-name-none-and-four-only-when-three-agree",
                    test_three_points_name_none_and_four_only_when_three_agree);
+  g_test_add_func ("/trim-outliers/an-unclear-misfit-widens-what-is-expected",
+                   test_an_unclear_misfit_widens_what_is_expected);
   return g_test_run ();
 }
