@@ -3015,6 +3015,24 @@ N_ ("Below 1 V")
 /* knowledge/checks-trained.json: bigcap-dc, none, meaning */
 N_ ("Fuse, bridge or mains.")
 
+/* knowledge/computed.json: trim-window-board, title */
+N_ ("Trim window at the board")
+
+/* knowledge/computed.json: trim-window-board, none-suits, title */
+N_ ("No position suits all rails")
+
+/* knowledge/computed.json: trim-window-board, higher-suits, title */
+N_ ("A higher position suits all rails")
+
+/* knowledge/computed.json: trim-window-board, lower-suits, title */
+N_ ("A lower position suits all rails")
+
+/* knowledge/computed.json: trim-window-board, this-suits, title */
+N_ ("The present position suits all rails")
+
+/* knowledge/computed.json: trim-window-terminals, title */
+N_ ("Trim window at the terminals")
+
 /* knowledge/symptoms-game.json: resets, title */
 N_ ("Resets by itself")
 

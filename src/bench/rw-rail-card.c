@@ -266,7 +266,7 @@ show_expected (RwRailCard           *self,
                const RwTrimExpected *expected)
 {
   const double half = (expected->hi - expected->lo) / 2;
-  g_autofree char *value = rw_quantity_format (expected->value, half < 0.05 ? 0.01 : 0.1, RW_KIND_DC);
+  g_autofree char *value = rw_quantity_format (expected->value, half < 0.2 ? 0.01 : 0.1, RW_KIND_DC);
   /* Translators: a value that nobody measured. */
   g_autofree char *about = g_strdup_printf (_ ("≈ %s"), value);
   g_autofree char *u = rw_quantity_format_u (half / 1.96, RW_KIND_DC);
