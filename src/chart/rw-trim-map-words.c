@@ -197,7 +197,7 @@ rw_trim_map_words_note (const RwTrimSet *set)
   if (is_one_position (set))
     g_ptr_array_add (notes, g_strdup (_ ("One trim position so far: another narrows the bands")));
   if (rw_trim_fit_get_unclear (set->fit))
-    g_ptr_array_add (notes, g_strdup (_ ("The readings do not fit together: read once more")));
+    g_ptr_array_add (notes, g_strdup (_ ("The readings agree poorly: the bands allow for it")));
   if (notes->len == 0)
     return NULL;
   g_ptr_array_add (notes, NULL);

@@ -114,8 +114,8 @@ append_outliers (const RwTrimSet *set,
     }
   if (rw_trim_fit_get_unclear (set->fit))
     g_string_append_printf (out, "    %s\n",
-                            _ ("these readings do not fit together, and too few are there to say which is wrong: "
-                               "read the rails again"));
+                            _ ("these readings agree less well than the meter's counts allow, and none can be named as the "
+                               "wrong one: what is expected allows for that"));
 }
 
 static void
