@@ -17,6 +17,7 @@
 
 #include "rw-event-scan.h"
 #include "rw-json.h"
+#include "rw-meter-facts-json.h"
 
 G_DEFINE_QUARK (rw_event_error, rw_event_error)
 
@@ -140,7 +141,7 @@ read_reading (JsonObject *object,
   const char *meter = rw_json_get_string (object, "meter", NULL);
   const char *place_id = rw_json_get_string (object, "place", NULL);
   const char *kind_id = rw_json_get_string (object, "kind", "dc");
-  RwSaid over = RW_SAID_NO;
+  RwSaid over = RW_SAID_NO, low_battery = RW_SAID_NO;
   RwPlace place;
   RwKind kind;
 
@@ -153,9 +154,11 @@ read_reading (JsonObject *object,
   event->reading = rw_reading_make (rail, place, kind, 0, 0, meter);
   if (!read_size (object, "step", &event->reading.step, error)
       || !read_size (object, "u", &event->reading.u, error)
-      || !read_truth (object, "over", &over, error))
+      || !read_truth (object, "over", &over, error)
+      || !read_truth (object, "low_battery", &low_battery, error))
     return FALSE;
   event->reading.over = over == RW_SAID_YES;
+  event->reading.low_battery = low_battery == RW_SAID_YES;
   if (event->reading.over)
     event->reading.value = NAN;
   else if (!rw_json_get_number (object, "value", &event->reading.value))
@@ -328,6 +331,15 @@ read_gap (JsonObject *object,
   return TRUE;
 }
 
+static gboolean
+read_meter (JsonObject *object,
+            RwEvent    *event,
+            GError    **error)
+{
+  event->meter = rw_meter_facts_from_object (object);
+  return event->meter != NULL || bad (error, _ ("key “%s” is missing"), "id");
+}
+
 typedef gboolean (*ReadFunc) (JsonObject *object,
                               RwEvent    *event,
                               GError    **error);
@@ -340,8 +352,8 @@ static const struct
 } payloads[RW_N_EVENT_TYPES] = {
   { NULL, NULL },
   { read_setup, " power board warm " },
-  { read_reading, " rail place kind value step meter over u " },
-  { read_reading, " rail place kind value step meter over u " },
+  { read_reading, " rail place kind value step meter over u low_battery " },
+  { read_reading, " rail place kind value step meter over u low_battery " },
   { read_trim, " moved " },
   { read_symptom, " id state " },
   { read_finding, " check outcome " },
@@ -351,6 +363,7 @@ static const struct
   { read_note, " text " },
   { read_retract, " n " },
   { read_gap, " meter why " },
+  { read_meter, " id name percent counts ac " },
 };
 
 /* The payload an object holds; UNKNOWN when none or more than one of ours. */
@@ -488,6 +501,8 @@ append_reading (GString         *out,
     append_member (out, "meter", reading->meter);
   if (!isnan (reading->u))
     append_number_member (out, "u", reading->u);
+  if (reading->low_battery)
+    g_string_append (out, ",\"low_battery\":true");
 }
 
 static void
@@ -547,6 +562,9 @@ append_payload (GString       *out,
       if (event->gap.meter != NULL)
         append_member (out, "meter", event->gap.meter);
       append_member (out, "why", event->gap.why);
+      break;
+    case RW_EVENT_METER:
+      rw_meter_facts_append_members (event->meter, out);
       break;
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:

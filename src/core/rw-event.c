@@ -11,7 +11,7 @@
 
 static const char *const keys[RW_N_EVENT_TYPES] = {
   NULL, "setup", "reading", "sample", "trim", "symptom", "finding",
-  "repair", "mark", "stage", "note", "retract", "gap"
+  "repair", "mark", "stage", "note", "retract", "gap", "meter"
 };
 
 static RwEvent
@@ -148,6 +148,16 @@ rw_event_make_gap (double      t,
   return event;
 }
 
+RwEvent
+rw_event_make_meter (double              t,
+                     const RwMeterFacts *facts)
+{
+  RwEvent event = make (RW_EVENT_METER, t);
+
+  event.meter = rw_meter_facts_copy (facts);
+  return event;
+}
+
 static gboolean
 has_words (const RwEvent *event)
 {
@@ -164,6 +174,8 @@ rw_event_copy (const RwEvent *event)
     copy.words.text = g_strdup (event->words.text);
   else if (event->type == RW_EVENT_GAP)
     copy.gap.why = g_strdup (event->gap.why);
+  else if (event->type == RW_EVENT_METER)
+    copy.meter = rw_meter_facts_copy (event->meter);
   return copy;
 }
 
@@ -175,6 +187,8 @@ rw_event_clear (RwEvent *event)
     g_clear_pointer (&event->words.text, g_free);
   else if (event->type == RW_EVENT_GAP)
     g_clear_pointer (&event->gap.why, g_free);
+  else if (event->type == RW_EVENT_METER)
+    g_clear_pointer (&event->meter, rw_meter_facts_free);
 }
 
 const char *
@@ -244,6 +258,16 @@ describe_symptom (const RwEvent *event)
     }
 }
 
+static char *
+describe_meter (const RwMeterFacts *facts)
+{
+  g_autofree char *percent = rw_quantity_format_number (facts->percent, 2);
+  g_autofree char *counts = rw_quantity_format_number (facts->counts, 0);
+
+  /* Translators: a meter's name, per cent of reading, counts of the last digit. */
+  return g_strdup_printf (_ ("meter: %s, ±(%s %% + %s counts)"), facts->name, percent, counts);
+}
+
 char *
 rw_event_describe (const RwEvent   *event,
                    const RwProfile *profile)
@@ -275,6 +299,8 @@ rw_event_describe (const RwEvent   *event,
       return g_strdup_printf (_ ("taken back: event %u"), event->retract.n);
     case RW_EVENT_GAP:
       return g_strdup_printf (_ ("meter gone: %s"), event->gap.why);
+    case RW_EVENT_METER:
+      return describe_meter (event->meter);
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:
     default:

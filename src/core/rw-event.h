@@ -10,6 +10,7 @@
  */
 #pragma once
 
+#include "rw-meter-facts.h"
 #include "rw-profile.h"
 #include "rw-reading.h"
 
@@ -30,6 +31,7 @@ typedef enum
   RW_EVENT_NOTE,
   RW_EVENT_RETRACT,
   RW_EVENT_GAP,
+  RW_EVENT_METER, /* a meter joined the job; its facts hold for all its readings */
   RW_N_EVENT_TYPES
 } RwEventType;
 
@@ -110,6 +112,7 @@ typedef struct
       const char *meter; /* interned */
       char       *why;   /* owned */
     } gap;
+    RwMeterFacts *meter; /* owned */
   };
 } RwEvent;
 
@@ -126,6 +129,7 @@ RwEvent rw_event_make_note (double t, const char *text);
 RwEvent rw_event_make_stage (double t, const char *id);
 RwEvent rw_event_make_retract (double t, guint n);
 RwEvent rw_event_make_gap (double t, const char *meter, const char *why);
+RwEvent rw_event_make_meter (double t, const RwMeterFacts *facts);
 
 RwEvent rw_event_copy (const RwEvent *event); /* deep */
 void    rw_event_clear (RwEvent *event);

@@ -28,7 +28,10 @@ rw_meter_facts_new (const char *id,
 RwMeterFacts *
 rw_meter_facts_copy (const RwMeterFacts *self)
 {
-  return rw_meter_facts_new (self->id, self->name, self->percent, self->counts);
+  RwMeterFacts *copy = rw_meter_facts_new (self->id, self->name, self->percent, self->counts);
+
+  copy->ac = self->ac;
+  return copy;
 }
 
 void

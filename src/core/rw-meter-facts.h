@@ -11,14 +11,24 @@
 
 G_BEGIN_DECLS
 
+/* How a meter works out AC volts. */
+typedef enum
+{
+  RW_METER_AC_UNKNOWN,
+  RW_METER_AC_AVERAGING, /* rectified average, scaled for a sine wave */
+  RW_METER_AC_TRUE_RMS
+} RwMeterAc;
+
 typedef struct
 {
   char  *id;      /* "m1" */
   char  *name;    /* for people */
   double percent; /* per cent of reading, ≥ 0 */
   double counts;  /* counts of the last digit, ≥ 0 */
+  RwMeterAc ac;
 } RwMeterFacts;
 
+/* ac is RW_METER_AC_UNKNOWN. */
 RwMeterFacts *rw_meter_facts_new (const char *id, const char *name, double percent, double counts);
 RwMeterFacts *rw_meter_facts_copy (const RwMeterFacts *self);
 void          rw_meter_facts_free (RwMeterFacts *self);

@@ -15,6 +15,7 @@ typedef struct
   RwPlace     place;
   RwKind      kind;
   gboolean    over;  /* the meter showed overload; value is NaN then */
+  gboolean    low_battery; /* the meter said that its battery is low */
   double      value; /* in the unit of kind */
   double      step;  /* value of the meter's last digit, same unit; 0 when unknown */
   double      u;     /* standard uncertainty written with the reading; NaN when none was */

@@ -9,6 +9,7 @@
 
 #include "rw-event-json.h"
 #include "rw-json.h"
+#include "rw-meter-facts-json.h"
 
 /* The version of the file format that this program writes. */
 static const int format_version = 1;
@@ -60,7 +61,7 @@ rw_session_header_free (RwSessionHeader *self)
   g_free (self);
 }
 
-/* Meters with an id; a missing figure counts as 0, so that only resolution is known. */
+/* Meters with an id. */
 static GPtrArray *
 read_meters (JsonObject *object)
 {
@@ -70,16 +71,12 @@ read_meters (JsonObject *object)
   for (guint i = 0; array != NULL && i < json_array_get_length (array); i++)
     {
       JsonNode *node = json_array_get_element (array, i);
-      JsonObject *meter = JSON_NODE_HOLDS_OBJECT (node) ? json_node_get_object (node) : NULL;
-      const char *id = meter != NULL ? rw_json_get_string (meter, "id", NULL) : NULL;
-      double percent = 0, counts = 0;
+      RwMeterFacts *facts = JSON_NODE_HOLDS_OBJECT (node)
+                                ? rw_meter_facts_from_object (json_node_get_object (node))
+                                : NULL;
 
-      if (id == NULL)
-        continue;
-      rw_json_get_number (meter, "percent", &percent);
-      rw_json_get_number (meter, "counts", &counts);
-      g_ptr_array_add (meters, rw_meter_facts_new (id, rw_json_get_string (meter, "name", id),
-                                                   MAX (percent, 0), MAX (counts, 0)));
+      if (facts != NULL)
+        g_ptr_array_add (meters, facts);
     }
   return meters;
 }
@@ -168,14 +165,8 @@ static void
 append_meter (GString            *out,
               const RwMeterFacts *facts)
 {
-  g_string_append (out, "{\"id\":");
-  rw_json_append_string (out, facts->id);
-  g_string_append (out, ",\"name\":");
-  rw_json_append_string (out, facts->name);
-  g_string_append (out, ",\"percent\":");
-  rw_json_append_number (out, facts->percent);
-  g_string_append (out, ",\"counts\":");
-  rw_json_append_number (out, facts->counts);
+  g_string_append_c (out, '{');
+  rw_meter_facts_append_members (facts, out);
   g_string_append_c (out, '}');
 }
 

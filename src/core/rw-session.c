@@ -21,6 +21,7 @@ struct _RwSession
   GArray          *events;    /* of RwEvent */
   GArray          *dead;      /* of guint8, one an event */
   GArray          *landmarks; /* of guint */
+  GArray          *meters;    /* of guint: indices of the events that tell of a meter */
   guint            last_n;   /* the highest number so far */
   gboolean         unordered; /* numbers do not rise all the way */
   gboolean         dead_known; /* dead[] is true of what the events say */
@@ -54,6 +55,7 @@ rw_session_finalize (GObject *object)
   g_clear_pointer (&self->events, g_array_unref);
   g_clear_pointer (&self->dead, g_array_unref);
   g_clear_pointer (&self->landmarks, g_array_unref);
+  g_clear_pointer (&self->meters, g_array_unref);
   G_OBJECT_CLASS (rw_session_parent_class)->finalize (object);
 }
 
@@ -74,6 +76,7 @@ rw_session_init (RwSession *self)
   g_array_set_clear_func (self->events, clear_event);
   self->dead = g_array_new (FALSE, TRUE, sizeof (guint8));
   self->landmarks = g_array_new (FALSE, FALSE, sizeof (guint));
+  self->meters = g_array_new (FALSE, FALSE, sizeof (guint));
 }
 
 RwSession *
@@ -106,7 +109,17 @@ rw_session_find_meter (RwSession  *self,
                        const char *id)
 {
   g_return_val_if_fail (RW_IS_SESSION (self), NULL);
-  for (guint i = 0; id != NULL && i < self->header->meters->len; i++)
+  if (id == NULL)
+    return NULL;
+  for (guint i = self->meters->len; i-- > 0;)
+    {
+      const RwMeterFacts *facts
+          = g_array_index (self->events, RwEvent, g_array_index (self->meters, guint, i)).meter;
+
+      if (g_str_equal (facts->id, id))
+        return facts;
+    }
+  for (guint i = 0; i < self->header->meters->len; i++)
     {
       const RwMeterFacts *facts = self->header->meters->pdata[i];
 
@@ -169,6 +182,8 @@ rw_session_add (RwSession *self,
     g_array_append_vals (self->landmarks, &index, 1);
   if (event->type == RW_EVENT_RETRACT)
     self->dead_known = FALSE;
+  if (event->type == RW_EVENT_METER)
+    g_array_append_vals (self->meters, &index, 1);
   *event = (RwEvent){ 0 }; /* its text is ours now */
   g_signal_emit (self, signals[SIGNAL_ADDED], 0, index);
   return index;
@@ -268,7 +283,7 @@ static gboolean
 is_deed (const RwEvent *event)
 {
   return event->type != RW_EVENT_SAMPLE && event->type != RW_EVENT_GAP
-         && event->type != RW_EVENT_RETRACT && event->type != RW_EVENT_UNKNOWN;
+         && event->type != RW_EVENT_METER && event->type != RW_EVENT_RETRACT && event->type != RW_EVENT_UNKNOWN;
 }
 
 guint
@@ -308,6 +323,15 @@ rw_session_get_redo (RwSession *self)
   return 0;
 }
 
+/* @indices rise. */
+static void
+forget_from (GArray *indices,
+             guint   n_events)
+{
+  while (indices->len > 0 && g_array_index (indices, guint, indices->len - 1) >= n_events)
+    g_array_set_size (indices, indices->len - 1);
+}
+
 void
 rw_session_rewind (RwSession *self,
                    guint      n_events)
@@ -315,9 +339,8 @@ rw_session_rewind (RwSession *self,
   g_return_if_fail (RW_IS_SESSION (self));
   if (n_events >= self->events->len)
     return;
-  while (self->landmarks->len > 0
-         && g_array_index (self->landmarks, guint, self->landmarks->len - 1) >= n_events)
-    g_array_set_size (self->landmarks, self->landmarks->len - 1);
+  forget_from (self->landmarks, n_events);
+  forget_from (self->meters, n_events);
   g_array_set_size (self->events, n_events);
   g_array_set_size (self->dead, n_events);
   self->dead_known = FALSE;

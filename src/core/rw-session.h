@@ -44,7 +44,8 @@ G_DECLARE_FINAL_TYPE (RwSession, rw_session, RW, SESSION, GObject)
 RwSession             *rw_session_new (RwSessionHeader *header);
 const RwSessionHeader *rw_session_get_header (RwSession *self);
 RwProfile             *rw_session_get_profile (RwSession *self);      /* borrowed */
-const RwMeterFacts    *rw_session_find_meter (RwSession *self, const char *id); /* (nullable) */
+/* As the header or the newest event of that meter says. Until the next add. (nullable) */
+const RwMeterFacts    *rw_session_find_meter (RwSession *self, const char *id);
 
 /* Takes the event's text; numbers it when n is 0. Returns its index. Emits "added". */
 guint rw_session_add (RwSession *self, RwEvent *event);

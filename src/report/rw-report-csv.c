@@ -214,6 +214,10 @@ put_payload (Row           *row,
       row->fields[COLUMN_METER] = event->gap.meter;
       row->fields[COLUMN_TEXT] = event->gap.why;
       break;
+    case RW_EVENT_METER:
+      row->fields[COLUMN_METER] = event->meter->id;
+      row->fields[COLUMN_TEXT] = event->meter->name;
+      break;
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:
     default:

@@ -122,7 +122,21 @@ random_reading (GRand *random)
     }
   if (g_rand_int_range (random, 0, 8) == 0)
     reading.u = g_rand_double_range (random, 0, 0.1);
+  reading.low_battery = g_rand_int_range (random, 0, 8) == 0;
   return reading;
+}
+
+static RwEvent
+random_meter (GRand *random,
+              double t)
+{
+  const RwMeterFacts facts = { .id = (char *) (g_rand_boolean (random) ? "m1" : "m2"),
+                               .name = (char *) (g_rand_boolean (random) ? "bench \"meter\"" : ""),
+                               .percent = g_rand_double_range (random, 0, 2),
+                               .counts = g_rand_int_range (random, 0, 10),
+                               .ac = (RwMeterAc) g_rand_int_range (random, 0, 3) };
+
+  return rw_event_make_meter (t, &facts);
 }
 
 static RwEvent
@@ -165,7 +179,7 @@ fixture_random_event (GRand *random,
 {
   const RwReading reading = random_reading (random);
 
-  switch (g_rand_int_range (random, 0, 14))
+  switch (g_rand_int_range (random, 0, 15))
     {
     case 0:
       return random_setup (random, t);
@@ -198,6 +212,8 @@ fixture_random_event (GRand *random,
 
         return fixture_event (line);
       }
+    case 12:
+      return random_meter (random, t);
     default:
       return rw_event_make_sample (t, &reading);
     }
@@ -224,6 +240,7 @@ assert_same_reading (const RwReading *a,
   assert_same_number (a->value, b->value);
   assert_same_number (a->step, b->step);
   assert_same_number (a->u, b->u);
+  g_assert_cmpint (a->low_battery, ==, b->low_battery);
 }
 
 static void
@@ -269,6 +286,13 @@ assert_same_payload (const RwEvent *a,
     case RW_EVENT_GAP:
       g_assert_cmpstr (a->gap.meter, ==, b->gap.meter);
       g_assert_cmpstr (a->gap.why, ==, b->gap.why);
+      break;
+    case RW_EVENT_METER:
+      g_assert_cmpstr (a->meter->id, ==, b->meter->id);
+      g_assert_cmpstr (a->meter->name, ==, b->meter->name);
+      assert_same_number (a->meter->percent, b->meter->percent);
+      assert_same_number (a->meter->counts, b->meter->counts);
+      g_assert_cmpint (a->meter->ac, ==, b->meter->ac);
       break;
     case RW_EVENT_UNKNOWN:
       g_assert_nonnull (a->line);

@@ -27,6 +27,8 @@ static const char *const examples[] = {
   "{\"n\":13,\"t\":26.000,\"reading\":{\"rail\":\"m5\",\"place\":\"board\",\"kind\":\"dc\",\"value\":null,\"over\":true,\"meter\":\"m1\"}}",
   "{\"n\":14,\"t\":27.000,\"reading\":{\"rail\":\"gnd\",\"place\":\"wire\",\"kind\":\"dc\",\"value\":-0.035,\"step\":0.001,\"u\":0.0012}}",
   "{\"n\":15,\"t\":28.000001,\"sample\":{\"rail\":\"p12\",\"place\":\"chip\",\"kind\":\"ripple\",\"value\":0.03,\"over\":null}}",
+  "{\"n\":16,\"t\":29.000,\"meter\":{\"id\":\"m2\",\"name\":\"second meter\",\"percent\":0.8,\"counts\":3,\"ac\":\"averaging\"}}",
+  "{\"n\":17,\"t\":30.000,\"reading\":{\"rail\":\"p5\",\"place\":\"board\",\"kind\":\"dc\",\"value\":5.1,\"step\":0.001,\"meter\":\"m2\",\"low_battery\":true}}",
   "{\"n\":4000000000,\"t\":999999999.999,\"symptom\":{\"id\":\"hum\",\"state\":\"cured\"}}",
 };
 

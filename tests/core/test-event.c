@@ -37,6 +37,8 @@ test_words (void)
     { "{\"n\":1,\"t\":0,\"stage\":{\"id\":\"under-load\"}}", "stage: under-load" },
     { "{\"n\":1,\"t\":0,\"retract\":{\"n\":8}}", "taken back: event 8" },
     { "{\"n\":1,\"t\":0,\"gap\":{\"why\":\"unplugged\"}}", "meter gone: unplugged" },
+    { "{\"n\":1,\"t\":0,\"meter\":{\"id\":\"m2\",\"name\":\"second\",\"percent\":0.8,\"counts\":3}}",
+      "meter: second, ±(0.80 % + 3 counts)" },
     { "{\"n\":1,\"t\":0,\"weather\":{}}", "not understood" },
   };
 
@@ -58,7 +60,8 @@ test_keys (void)
 {
   static const char *const keys[RW_N_EVENT_TYPES] = { NULL, "setup", "reading", "sample", "trim",
                                                       "symptom", "finding",
-                                                      "repair", "mark", "stage", "note", "retract", "gap" };
+                                                      "repair", "mark", "stage", "note", "retract", "gap",
+                                                      "meter" };
 
   for (int i = 0; i < RW_N_EVENT_TYPES; i++)
     g_assert_cmpstr (rw_event_type_to_key ((RwEventType) i), ==, keys[i]);

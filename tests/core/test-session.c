@@ -81,6 +81,31 @@ test_meters_and_profile (void)
   g_assert_cmpstr (rw_session_get_header (session)->cabinet_name, ==, "Tidepool Racer");
 }
 
+/* Facts hold from the event that tells them on, and a rewound session is back at those before. */
+static void
+test_a_meter_can_join_and_be_told_of_again (void)
+{
+  g_autoptr (RwSession) session = fixture_session ();
+  const RwMeterFacts second = { .id = (char *) "m2", .name = (char *) "second", .percent = 0.8, .counts = 3,
+                                .ac = RW_METER_AC_AVERAGING };
+  const RwMeterFacts better = { .id = (char *) "m1", .name = (char *) "bench", .percent = 0.05, .counts = 4 };
+  RwEvent joins = rw_event_make_meter (1, &second), mark = rw_event_make_mark (2, "x");
+  RwEvent again = rw_event_make_meter (3, &better);
+
+  rw_session_add (session, &joins);
+  rw_session_add (session, &mark);
+  rw_session_add (session, &again);
+  g_assert_cmpfloat (rw_session_find_meter (session, "m2")->percent, ==, 0.8);
+  g_assert_cmpint (rw_session_find_meter (session, "m2")->ac, ==, RW_METER_AC_AVERAGING);
+  g_assert_cmpfloat (rw_session_find_meter (session, "m1")->percent, ==, 0.05);
+  g_assert_cmpuint (rw_session_get_undo (session), ==, 2); /* nobody did it by hand */
+  rw_session_rewind (session, 2);
+  g_assert_cmpfloat (rw_session_find_meter (session, "m1")->percent, ==, 0.5);
+  g_assert_nonnull (rw_session_find_meter (session, "m2"));
+  rw_session_rewind (session, 0);
+  g_assert_null (rw_session_find_meter (session, "m2"));
+}
+
 /* An event that asks for a number keeps it, and the next ones go on from the highest. */
 static void
 test_holes_in_the_numbering (void)
@@ -436,6 +461,7 @@ main (int   argc,
   fixture_init (&argc, &argv);
   g_test_add_func ("/session/adding", test_adding);
   g_test_add_func ("/session/meters-and-profile", test_meters_and_profile);
+  g_test_add_func ("/session/a-meter-can-join-and-be-told-of-again", test_a_meter_can_join_and_be_told_of_again);
   g_test_add_func ("/session/holes-in-the-numbering", test_holes_in_the_numbering);
   g_test_add_func ("/session/disorder-in-the-numbering", test_disorder_in_the_numbering);
   g_test_add_func ("/session/retracts-of-retracts", test_retracts_of_retracts);
