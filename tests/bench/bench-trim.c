@@ -1,8 +1,8 @@
 /* bench-trim.c: the trim of 6 rails at 50 positions is computed in under 200 µs.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Fit, window, set point, the chance there and what every rail will show. 300 readings; the limit
- * is absolute since it is what a screen can spare after each reading. Ten times the positions may
+ * Fit, window, set point, the chance there, what every rail will show, and the advice in words.
+ * 300 readings; the limit is absolute since it is what a screen can spare after each reading. Ten times the positions may
  * take at most 13 times as long.
  */
 #include "config.h"
@@ -11,6 +11,7 @@
 #include <stdlib.h>
 
 #include "fixtures.h"
+#include "rw-trim-advice.h"
 #include "rw-trim-set.h"
 
 #define N_RAILS 6
@@ -93,6 +94,49 @@ compare_times (gconstpointer a,
   return (x > y) - (x < y);
 }
 
+/* The same readings as a job that is at its last position. (transfer full) */
+static RwBenchState *
+make_state (RwProfile         *profile,
+            const RwTrimPoint *points,
+            guint              n_positions)
+{
+  g_autoptr (GDateTime) started = g_date_time_new_utc (2026, 3, 14, 9, 30, 0);
+  g_autoptr (RwSession) session
+      = rw_session_new (rw_session_header_new (profile, "Tidepool Racer", "", NULL, started));
+  RwEvent setup = rw_event_make_setup (0, (RwSetup){ RW_SAID_YES, RW_SAID_YES, RW_SAID_YES });
+
+  rw_session_add (session, &setup);
+  for (guint i = 0; i < n_positions * N_RAILS; i++)
+    {
+      RwReading reading = rw_reading_make (rw_profile_get_rail (profile, points[i].rail)->id, RW_PLACE_BOARD,
+                                           RW_KIND_DC, points[i].value, 0.001, "m1");
+      RwEvent event = rw_event_make_reading (points[i].t, &reading), trim = rw_event_make_trim (points[i].t);
+
+      if (i > 0 && points[i].position != points[i - 1].position)
+        rw_session_add (session, &trim);
+      reading.u = points[i].u;
+      event.reading = reading;
+      rw_session_add (session, &event);
+    }
+  return rw_bench_state_new (session);
+}
+
+/* As after each reading: the set made anew, what to do worked out, and said. */
+static void
+compute_once (const RwTrimSetInput *input,
+              const RwBenchState   *state)
+{
+  g_autoptr (RwTrimSet) set = rw_trim_set_new (input);
+  RwTrimAdvice advice;
+
+  g_assert_true (set->window.exists && set->chance > 0 && set->n_lined == N_RAILS);
+  rw_trim_advice_work_out (state, "p5", NULL, &advice);
+
+  g_autofree char *text = rw_trim_advice_say (&advice);
+
+  g_assert_nonnull (text);
+}
+
 /* Median microseconds. */
 static double
 time_of (RwProfile *profile,
@@ -105,6 +149,7 @@ time_of (RwProfile *profile,
 
   make_points (points, starts, ends, n_positions);
 
+  g_autoptr (RwBenchState) state = make_state (profile, points, n_positions);
   const RwTrimSetInput input = { .profile = profile,
                                  .place = RW_PLACE_BOARD,
                                  .board = RW_SAID_YES,
@@ -121,11 +166,7 @@ time_of (RwProfile *profile,
       const gint64 before = g_get_monotonic_time ();
 
       for (guint j = 0; j < repeats; j++)
-        {
-          g_autoptr (RwTrimSet) set = rw_trim_set_new (&input);
-
-          g_assert_true (set->window.exists && set->chance > 0 && set->n_lined == N_RAILS);
-        }
+        compute_once (&input, state);
       times[i] = (double) (g_get_monotonic_time () - before) / repeats;
     }
   qsort (times, ROUNDS, sizeof times[0], compare_times);
