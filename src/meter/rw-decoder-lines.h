@@ -3,6 +3,6 @@
  */
 #pragma once
 
-#include "rw-decoder-private.h"
+#include "rw-decoder-text.h"
 
-extern const RwDecoderClass rw_decoder_lines_class;
+extern const RwDecoderTextClass rw_decoder_lines_class;

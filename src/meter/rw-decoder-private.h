@@ -2,7 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A format is one RwDecoderClass in one rw-decoder-<format>.c, listed in the table of
- * rw-decoder.c. Its own struct begins with an RwDecoder.
+ * rw-decoder.c. Its own struct begins with an RwDecoder. Formats of text lines build on
+ * rw-decoder-text.h, those of frames on rw-decoder-frame.h.
  */
 #pragma once
 
@@ -15,6 +16,7 @@ typedef struct
   const char      *id;
   const char      *title; /* N_() */
   RwSerialSettings usual;
+  const char      *poll;  /* nullable: what asks for one value */
   gsize            size;  /* of the format's own struct */
 
   void (*init) (RwDecoder *self);                         /* nullable */
@@ -44,5 +46,8 @@ void rw_decoder_emit (RwDecoder *self, const RwMeterValue *value);
 
 /* Counts a frame that was whole but made no sense, and keeps it for people to see. */
 void rw_decoder_refuse (RwDecoder *self, const char *tainted, gsize n);
+
+/* The same, shown as hexadecimal: "17 22 3A". */
+void rw_decoder_refuse_binary (RwDecoder *self, const guint8 *tainted, gsize n);
 
 G_END_DECLS

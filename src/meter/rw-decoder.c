@@ -7,16 +7,30 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-decoder-digits-11.h"
+#include "rw-decoder-digits-14.h"
 #include "rw-decoder-lines.h"
 #include "rw-decoder-private.h"
 #include "rw-decoder-scpi.h"
+#include "rw-decoder-segments-14.h"
+#include "rw-decoder-text-14.h"
+#include "rw-decoder-text-16.h"
 
 G_DEFINE_QUARK (rw_decoder_error, rw_decoder_error)
 
 /* How much of a bad line is kept. */
 static const gsize max_shown = 80;
 
-static const RwDecoderClass *const classes[] = { &rw_decoder_lines_class, &rw_decoder_scpi_class };
+static const RwDecoderClass *const classes[] = {
+  &rw_decoder_lines_class.parent,
+  &rw_decoder_scpi_class.parent,
+  &rw_decoder_segments_14_class.parent,
+  &rw_decoder_digits_14_class.parent,
+  &rw_decoder_digits_11a_class.parent,
+  &rw_decoder_digits_11b_class.parent,
+  &rw_decoder_text_14_class.parent,
+  &rw_decoder_text_16_class.parent,
+};
 
 static const RwDecoderClass *
 find_class (const char *format_id)
@@ -56,6 +70,14 @@ rw_decoder_get_usual_line (const char *format_id)
   const RwDecoderClass *class = find_class (format_id);
 
   return class != NULL ? &class->usual : NULL;
+}
+
+const char *
+rw_decoder_get_poll (const char *format_id)
+{
+  const RwDecoderClass *class = find_class (format_id);
+
+  return class != NULL ? class->poll : NULL;
 }
 
 RwDecoder *
@@ -207,4 +229,18 @@ rw_decoder_refuse (RwDecoder  *self,
   self->counts.not_understood++;
   g_free (self->last_bad);
   self->last_bad = make_printable (tainted, n);
+}
+
+void
+rw_decoder_refuse_binary (RwDecoder    *self,
+                          const guint8 *tainted,
+                          gsize         n)
+{
+  GString *shown = g_string_new (NULL);
+
+  for (gsize i = 0; i < MIN (n, max_shown); i++)
+    g_string_append_printf (shown, "%s%02X", i > 0 ? " " : "", tainted[i]);
+  self->counts.not_understood++;
+  g_free (self->last_bad);
+  self->last_bad = g_string_free (shown, FALSE);
 }

@@ -29,12 +29,15 @@ typedef void (*RwDecoderFunc) (const RwMeterValue *value, gpointer data);
 /* What a decoder has seen since it was made. A plain value. */
 typedef struct
 {
-  guint64 values;         /* handed out */
-  guint64 not_understood; /* frames or lines that were whole but made no sense */
-  guint64 too_long;       /* lines dropped because they did not end */
+  guint64 values;          /* handed out */
+  guint64 not_understood;  /* frames or lines that were whole but made no sense */
+  guint64 too_long;        /* lines dropped because they did not end */
+  guint64 doubted;         /* frames understood but not believed; see rw-decoder-guard.h */
+  guint64 bytes_explained; /* in frames and lines that were understood, believed or not */
 } RwDecoderCounts;
 
-/* The format ids, NULL-terminated, in the order to offer them: "lines", "scpi". Static. */
+/* The format ids, NULL-terminated, in the order to offer them: "lines", "scpi",
+ * "segments-14", "digits-14", "digits-11a", "digits-11b", "text-14", "text-16". Static. */
 const char *const *rw_decoder_list_formats (void);
 
 /* A translated name for people; NULL for an unknown id. Static. */
@@ -43,6 +46,11 @@ const char *rw_decoder_get_title (const char *format_id);
 /* The serial settings that meters of this format usually have, as a first offer. NULL for an
  * unknown id. */
 const RwSerialSettings *rw_decoder_get_usual_line (const char *format_id);
+
+/* What a meter of this format must be sent for each value that it is to send ("D" for
+ * "text-14"); NULL when it sends by itself, for "scpi", which has a conversation of its own
+ * (rw-scpi-talk.h), and for an unknown id. Static. */
+const char *rw_decoder_get_poll (const char *format_id);
 
 /* (transfer full) (nullable): NULL for an unknown id. */
 RwDecoder *rw_decoder_new (const char *format_id);
@@ -78,7 +86,8 @@ void rw_decoder_feed (RwDecoder    *self,
                       RwDecoderFunc callback,
                       gpointer      data);
 
-/* The input has ended (a captured file): a last line without its end counts. */
+/* The input has ended (a captured file): a last line without its end counts, and frames that
+ * were waiting for one that agrees come out if none ever did (rw-decoder-guard.h). */
 void rw_decoder_end (RwDecoder *self, RwDecoderFunc callback, gpointer data);
 
 /* The stream was cut: forgets a half frame; counts and options stay. With @torn the next

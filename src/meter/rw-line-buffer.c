@@ -40,9 +40,31 @@ finish (RwLineBuffer *self,
   const gsize n = self->n;
 
   self->skipping = FALSE;
+  self->explained = FALSE;
   self->n = 0;
-  if (n > 0)
-    callback (self->bytes, n, data);
+  if (n == 0)
+    return;
+  callback (self->bytes, n, data);
+  if (self->explained)
+    self->bytes_explained += n;
+}
+
+/* A line's end, or the second byte of one. */
+static void
+take_end (RwLineBuffer *self,
+          guint8        byte,
+          RwLineFunc    callback,
+          gpointer      data)
+{
+  if (self->n == 0 && !self->skipping && self->explained && byte != self->end)
+    {
+      self->bytes_explained++;
+      self->explained = FALSE;
+      return;
+    }
+  finish (self, callback, data);
+  self->bytes_explained += self->explained ? 1 : 0;
+  self->end = byte;
 }
 
 void
@@ -59,10 +81,16 @@ rw_line_buffer_feed (RwLineBuffer *self,
       if (!ends_line (tainted[i]))
         continue;
       hold (self, tainted + begin, i - begin);
-      finish (self, callback, data);
+      take_end (self, tainted[i], callback, data);
       begin = i + 1;
     }
   hold (self, tainted + begin, n - begin);
+}
+
+void
+rw_line_buffer_explain (RwLineBuffer *self)
+{
+  self->explained = TRUE;
 }
 
 void
@@ -79,4 +107,5 @@ rw_line_buffer_restart (RwLineBuffer *self,
 {
   self->n = 0;
   self->skipping = torn;
+  self->explained = FALSE;
 }

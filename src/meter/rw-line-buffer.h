@@ -17,8 +17,11 @@ typedef struct
 {
   char     bytes[RW_LINE_BUFFER_MAX];
   gsize    n;
-  gboolean skipping; /* to the end of a torn or over-long line */
-  guint64  too_long; /* lines dropped */
+  gboolean skipping;  /* to the end of a torn or over-long line */
+  gboolean explained; /* the newest line made sense */
+  guint8   end;       /* the byte that ended it */
+  guint64  too_long;  /* lines dropped */
+  guint64  bytes_explained;
 } RwLineBuffer;
 
 /* @line has @n > 0 bytes, no terminator, no NUL after it. */
@@ -29,6 +32,10 @@ void rw_line_buffer_feed (RwLineBuffer *self,
                           gsize         n,
                           RwLineFunc    callback,
                           gpointer      data);
+
+/* To be called for a line, within the callback, when it made sense: its bytes and those of
+ * its end (one, or CR and LF) are added to bytes_explained. */
+void rw_line_buffer_explain (RwLineBuffer *self);
 
 /* The input has ended: what is held counts as a line. */
 void rw_line_buffer_end (RwLineBuffer *self, RwLineFunc callback, gpointer data);

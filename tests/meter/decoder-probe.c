@@ -49,6 +49,26 @@ decoder_probe_run (RwDecoder  *decoder,
   return g_string_free (out, FALSE);
 }
 
+static void
+collect (const RwMeterValue *value,
+         gpointer            data)
+{
+  g_array_append_vals (data, value, 1);
+}
+
+GArray *
+decoder_probe_values (RwDecoder        *decoder,
+                      const GByteArray *bytes,
+                      gboolean          end)
+{
+  GArray *values = g_array_new (FALSE, FALSE, sizeof (RwMeterValue));
+
+  rw_decoder_feed (decoder, bytes->data, bytes->len, collect, values);
+  if (end)
+    rw_decoder_end (decoder, collect, values);
+  return values;
+}
+
 char *
 decoder_probe_text (const char *format_id,
                     const char *text)

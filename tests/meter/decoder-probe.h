@@ -9,5 +9,8 @@
  * (transfer full) */
 char *decoder_probe_run (RwDecoder *decoder, const char *bytes, gsize n, gsize chunk, gboolean end);
 
+/* The values themselves, an array of RwMeterValue. (transfer full) */
+GArray *decoder_probe_values (RwDecoder *decoder, const GByteArray *bytes, gboolean end);
+
 /* The same of one piece of text in a new decoder. (transfer full) */
 char *decoder_probe_text (const char *format_id, const char *text);
