@@ -5,7 +5,7 @@
 
 #include "rw-byte-port.h"
 #include "rw-mailbox.h"
-#include "rw-scpi-talk.h"
+#include "rw-talk.h"
 
 G_BEGIN_DECLS
 
@@ -16,11 +16,14 @@ typedef struct _RwLinkWorker RwLinkWorker;
  * SILENT. (transfer full) */
 RwLinkWorker *rw_link_worker_start (RwBytePort *port,
                                     RwDecoder  *decoder,
-                                    RwScpiTalk *talk,
+                                    RwTalk     *talk,
                                     guint       patience_ms,
                                     RwMailbox  *mailbox);
 
-/* Ends the thread and posts what it still held. Waits a moment at most: a port whose driver
+/* What is to be measured: for the talk. No effect without one. */
+void rw_link_worker_set_kind (RwLinkWorker *self, RwKind kind);
+
+/* Ends the thread and posts what it still held. Waits 0.25 s at most: a port whose driver
  * hangs is left to the thread, which then cleans up by itself. (transfer full) */
 void rw_link_worker_stop (RwLinkWorker *self);
 

@@ -13,6 +13,7 @@ typedef struct
   RwLinkState     state;
   char           *message;
   char           *identity;
+  char           *trouble;
   RwDecoderCounts counts;
 } RwLinkPrivate;
 
@@ -40,6 +41,7 @@ rw_link_finalize (GObject *object)
 
   g_free (priv->message);
   g_free (priv->identity);
+  g_free (priv->trouble);
   G_OBJECT_CLASS (rw_link_parent_class)->finalize (object);
 }
 
@@ -74,6 +76,7 @@ rw_link_open (RwLink *self)
   priv->opened = TRUE;
   priv->counts = (RwDecoderCounts){ 0 };
   g_clear_pointer (&priv->identity, g_free);
+  g_clear_pointer (&priv->trouble, g_free);
   RW_LINK_GET_CLASS (self)->open (self);
 }
 
@@ -89,6 +92,7 @@ rw_link_close (RwLink *self)
 
   get_private (self)->opened = FALSE;
   RW_LINK_GET_CLASS (self)->close (self);
+  rw_link_set_trouble (self, NULL);
   rw_link_tell_state (self, RW_LINK_CLOSED, _ ("The meter is not connected."));
 }
 
@@ -108,6 +112,21 @@ const char *
 rw_link_get_identity (RwLink *self)
 {
   return get_private (self)->identity;
+}
+
+const char *
+rw_link_get_trouble (RwLink *self)
+{
+  return get_private (self)->trouble;
+}
+
+void
+rw_link_set_kind (RwLink *self,
+                  RwKind  kind)
+{
+  g_return_if_fail (RW_IS_LINK (self));
+  if (RW_LINK_GET_CLASS (self)->set_kind != NULL)
+    RW_LINK_GET_CLASS (self)->set_kind (self, kind);
 }
 
 void
@@ -153,6 +172,16 @@ rw_link_set_identity (RwLink     *self,
 
   g_free (priv->identity);
   priv->identity = g_strdup (identity);
+}
+
+void
+rw_link_set_trouble (RwLink     *self,
+                     const char *trouble)
+{
+  RwLinkPrivate *priv = get_private (self);
+
+  g_free (priv->trouble);
+  priv->trouble = g_strdup (trouble);
 }
 
 void

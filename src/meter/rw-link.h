@@ -39,6 +39,7 @@ struct _RwLinkClass
 
   void (*open) (RwLink *self);
   void (*close) (RwLink *self);
+  void (*set_kind) (RwLink *self, RwKind kind); /* nullable: cannot */
 };
 
 /* Starts; never blocks and never fails at once: what happens is told by "state". No effect
@@ -59,6 +60,16 @@ const char *rw_link_get_message (RwLink *self);
  * is lost. */
 const char *rw_link_get_identity (RwLink *self);
 
+/* What the instrument reports to be wrong: a translated sentence with its own code and words,
+ * to be shown as text only; NULL: nothing. It is part of the message too. Borrowed, valid
+ * until the next "state". */
+const char *rw_link_get_trouble (RwLink *self);
+
+/* What is to be measured: DC, RIPPLE (AC volts) or OHMS; DC at first. May be called at any time,
+ * and holds for later opens. Instruments that can be told are configured anew; values that were
+ * measured before that still come as what they are. No effect on other links and kinds. */
+void rw_link_set_kind (RwLink *self, RwKind kind);
+
 /* Values handed out and lines not understood since the link was opened. */
 void rw_link_get_counts (RwLink *self, RwDecoderCounts *counts);
 
@@ -67,6 +78,7 @@ void rw_link_get_counts (RwLink *self, RwDecoderCounts *counts);
 void rw_link_tell_value (RwLink *self, const RwMeterValue *value, gint64 when_us);
 void rw_link_tell_state (RwLink *self, RwLinkState state, const char *message);
 void rw_link_set_identity (RwLink *self, const char *identity);
+void rw_link_set_trouble (RwLink *self, const char *trouble); /* nullable */
 void rw_link_set_counts (RwLink *self, const RwDecoderCounts *counts);
 
 G_END_DECLS

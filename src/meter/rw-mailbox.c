@@ -42,6 +42,7 @@ clear_mail (RwMail *mail)
 {
   g_free (mail->message);
   g_free (mail->identity);
+  g_free (mail->trouble);
 }
 
 static void

@@ -20,6 +20,7 @@ typedef struct
   RwLinkState  state;
   char        *message;  /* owned, with a state */
   char        *identity; /* owned, with a state; NULL when nothing new is known */
+  char        *trouble;  /* owned, with a state; NULL: the instrument reports none */
 } RwMail;
 
 typedef struct _RwMailbox RwMailbox;

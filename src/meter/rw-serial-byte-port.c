@@ -14,8 +14,6 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-G_DEFINE_QUARK (rw_port_error, rw_port_error)
-
 /* A command is some twenty bytes: the kernel takes it at once, unless the line is stuck. */
 static const guint write_wait_ms = 200;
 

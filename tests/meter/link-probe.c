@@ -17,6 +17,8 @@ value_cb (RwLink             *link,
           LinkProbe          *self)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
+  RwKind measured;
+  const int kind = rw_meter_value_get_kind (value, &measured) ? (int) measured : -1;
 
   /* Long streams are compared as numbers. */
   if (self->values->len < 1000)
@@ -25,6 +27,7 @@ value_cb (RwLink             *link,
         value->over ? "over" : g_ascii_formatd (text, sizeof text, "%g", value->value));
   g_array_append_val (self->values, value->value);
   g_array_append_val (self->when, when_us);
+  g_array_append_val (self->kinds, kind);
 }
 
 static void
@@ -51,6 +54,7 @@ link_probe_new (RwLink *link)
   self->story = g_string_new (NULL);
   self->values = g_array_new (FALSE, FALSE, sizeof (double));
   self->when = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->kinds = g_array_new (FALSE, FALSE, sizeof (int));
   g_signal_connect (link, "value", G_CALLBACK (value_cb), self);
   g_signal_connect (link, "state", G_CALLBACK (state_cb), self);
   return self;
@@ -63,6 +67,7 @@ link_probe_free (LinkProbe *self)
   g_string_free (self->story, TRUE);
   g_array_unref (self->values);
   g_array_unref (self->when);
+  g_array_unref (self->kinds);
   g_free (self);
 }
 

@@ -12,6 +12,7 @@ typedef struct
   GString *story;    /* "opening listening reading 5 6 over lost …": states, values by %g */
   GArray  *values;   /* of double */
   GArray  *when;     /* of gint64, one a value */
+  GArray  *kinds;    /* of int, one a value: an RwKind, −1 when it measures nothing of a rail */
   gint64   state_us; /* when the newest state came */
 } LinkProbe;
 

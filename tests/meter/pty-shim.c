@@ -1,10 +1,11 @@
 /* pty-shim.c: for tests: preloaded, it makes a pseudo-terminal good enough for libserialport.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * libserialport asks two things of a port that a pseudo-terminal cannot answer. Its device
- * must stand below /sys/class/tty: here /dev/pts/N borrows the entry of ptmx. And it must
- * have modem lines (TIOCM…): here a request that the kernel refuses for a terminal succeeds,
- * with DSR and CTS on.
+ * libserialport asks three things of a port that a pseudo-terminal cannot answer. Its device
+ * must stand below /sys/class/tty: here /dev/pts/N borrows the entry of ptmx. It must have
+ * modem lines (TIOCM…): here a request that the kernel refuses for a terminal succeeds, with
+ * DSR and CTS on. And it must take seven data bits and a parity, which the C library checks:
+ * here a refusal by that check succeeds, and the bytes still come whole.
  */
 #include <dlfcn.h>
 #include <errno.h>
@@ -12,6 +13,7 @@
 #include <string.h>
 #include <sys/ioctl.h>
 #include <sys/stat.h>
+#include <termios.h>
 #include <unistd.h>
 
 #define WANTED "/sys/class/tty/pts/"
@@ -87,6 +89,21 @@ ioctl (int fd, unsigned long request, ...)
     return result;
   if (request == TIOCMGET)
     *(int *) argument = TIOCM_DSR | TIOCM_CTS;
+  errno = 0;
+  return 0;
+}
+
+int
+tcsetattr (int fd, int when, const struct termios *line)
+{
+  static int (*real) (int, int, const struct termios *);
+  int result;
+
+  if (real == NULL)
+    real = (int (*) (int, int, const struct termios *)) next ("tcsetattr");
+  result = real (fd, when, line);
+  if (result == 0 || errno != EINVAL || !isatty (fd))
+    return result;
   errno = 0;
   return 0;
 }

@@ -108,8 +108,8 @@ test_settings (void)
   g_assert_cmpuint (line.c_cflag & CSTOPB, !=, 0);
   g_assert_cmpuint (line.c_lflag & (ICANON | ECHO), ==, 0);
   g_assert_cmpuint (line.c_iflag & (IXON | IXOFF | ICRNL), ==, 0);
-  g_assert_cmpstr (rw_link_serial_get_port (RW_LINK_SERIAL (probe->link)), ==, cable->port);
-  g_assert_cmpuint (rw_link_serial_get_settings (RW_LINK_SERIAL (probe->link))->baud, ==, 2400);
+  g_assert_cmpstr (rw_link_port_get_address (RW_LINK_PORT (probe->link))->port, ==, cable->port);
+  g_assert_cmpuint (rw_link_port_get_address (RW_LINK_PORT (probe->link))->line.baud, ==, 2400);
 }
 
 static void
@@ -202,7 +202,7 @@ test_silence (void)
   g_autoptr (LinkProbe) probe = make_link (cable);
 
   pty_cable_plug (cable);
-  rw_link_serial_set_patience (RW_LINK_SERIAL (probe->link), 300);
+  rw_link_port_set_patience (RW_LINK_PORT (probe->link), 300);
   rw_link_open (probe->link);
   g_assert_true (link_probe_wait_state (probe, RW_LINK_SILENT, soon));
   g_assert_null (strstr (rw_link_get_message (probe->link), "furlong"));
