@@ -8,10 +8,10 @@
 
 #include "rw-bench-state.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "rw-quantity.h"
+#include "rw-mistakes-book.h"
+#include "rw-mistakes.h"
 #include "rw-trim-book.h"
 
 struct _RwBenchState
@@ -19,25 +19,18 @@ struct _RwBenchState
   RwProfile  *profile;
   RwSetup     setup;
   GArray     *spots;    /* of RwSpotState */
+  GArray     *views;    /* of RwSpotState: apart with the board out and fitted */
   GArray     *symptoms; /* of RwSymptomSeen */
   GArray     *findings; /* of RwFindingSeen */
   GArray     *repairs;  /* of RwRepairSeen */
   GArray     *warnings; /* of RwWarning */
   GPtrArray  *trim_sets; /* of RwTrimSet */
+  RwMistakesBook *mistakes; /* only while the state is being made */
   guint       n_trims;
+  guint       turned;   /* event of the last turn */
+  guint       plugged;  /* event of the last time the board went in */
   const char *stage;
 };
-
-/* Nothing on the DC side of a cabinet carries more (extra-low voltage). */
-static const double mains_from = 60.0;
-
-static void
-clear_warning (gpointer data)
-{
-  RwWarning *warning = data;
-
-  g_clear_pointer (&warning->text, g_free);
-}
 
 static void
 clear_state (gpointer data)
@@ -46,6 +39,7 @@ clear_state (gpointer data)
 
   g_clear_pointer (&self->profile, rw_profile_unref);
   g_clear_pointer (&self->spots, g_array_unref);
+  g_clear_pointer (&self->views, g_array_unref);
   g_clear_pointer (&self->symptoms, g_array_unref);
   g_clear_pointer (&self->findings, g_array_unref);
   g_clear_pointer (&self->repairs, g_array_unref);
@@ -102,6 +96,27 @@ judge (RwSpotState *spot)
   spot->verdict = rw_verdict_judge (spot->reading.value, spot->u, spot->lo, spot->hi);
 }
 
+static gboolean
+same_view (const RwSpotState *a,
+           const RwSpotState *b)
+{
+  return rw_reading_same_spot (&a->reading, &b->reading)
+         && (a->setup.board_fitted == RW_SAID_NO) == (b->setup.board_fitted == RW_SAID_NO);
+}
+
+static void
+keep_view (RwBenchState      *self,
+           const RwSpotState *spot)
+{
+  for (guint i = 0; i < self->views->len; i++)
+    if (same_view (&g_array_index (self->views, RwSpotState, i), spot))
+      {
+        g_array_index (self->views, RwSpotState, i) = *spot;
+        return;
+      }
+  g_array_append_val (self->views, *spot);
+}
+
 static void
 take_reading (RwBenchState  *self,
               RwSession     *session,
@@ -121,6 +136,8 @@ take_reading (RwBenchState  *self,
   guint i = 0;
 
   judge (&spot);
+  rw_mistakes_book_take_reading (self->mistakes, &spot, meter != NULL);
+  keep_view (self, &spot);
   for (; i < self->spots->len; i++)
     {
       RwSpotState *other = &g_array_index (self->spots, RwSpotState, i);
@@ -136,25 +153,34 @@ take_reading (RwBenchState  *self,
   g_array_insert_val (self->spots, i, spot);
 }
 
-/* @changed: the cabinet itself was changed, not only its setup. */
 static void
-make_stale (RwBenchState *self,
-            gboolean      changed)
+make_spots_stale (GArray  *spots,
+                  gboolean changed)
 {
-  for (guint i = 0; i < self->spots->len; i++)
+  for (guint i = 0; i < spots->len; i++)
     {
-      RwSpotState *spot = &g_array_index (self->spots, RwSpotState, i);
+      RwSpotState *spot = &g_array_index (spots, RwSpotState, i);
 
       spot->stale = TRUE;
       spot->changed_since = spot->changed_since || changed;
     }
 }
 
+/* @changed: the cabinet itself was changed, not only its setup. */
+static void
+make_stale (RwBenchState *self,
+            gboolean      changed)
+{
+  make_spots_stale (self->spots, changed);
+  make_spots_stale (self->views, changed);
+}
+
 /* --- the other events --------------------------------------------------------------------------- */
 
 static void
 take_setup (RwBenchState  *self,
-            const RwSetup *setup)
+            const RwSetup *setup,
+            guint          n)
 {
   gboolean changed = FALSE;
 
@@ -166,12 +192,16 @@ take_setup (RwBenchState  *self,
   if (setup->board_fitted != RW_SAID_NOT)
     {
       changed = changed || self->setup.board_fitted != setup->board_fitted;
+      if (self->setup.board_fitted == RW_SAID_NO && setup->board_fitted == RW_SAID_YES)
+        self->plugged = n;
       self->setup.board_fitted = setup->board_fitted;
     }
   if (setup->warm != RW_SAID_NOT)
     self->setup.warm = setup->warm;
-  if (changed)
-    make_stale (self, FALSE);
+  if (!changed)
+    return;
+  make_stale (self, FALSE);
+  rw_mistakes_book_take_change (self->mistakes, FALSE);
 }
 
 static void
@@ -215,8 +245,21 @@ take_repair (RwBenchState  *self,
 
   g_array_append_val (self->repairs, seen);
   make_stale (self, changed);
+  rw_mistakes_book_take_change (self->mistakes, changed);
   for (guint i = 0; i < self->findings->len; i++)
     g_array_index (self->findings, RwFindingSeen, i).changed_since |= changed;
+}
+
+static void
+take_trim (RwBenchState  *self,
+           const RwEvent *event)
+{
+  if (!event->trim.moved)
+    return;
+  self->n_trims++;
+  self->turned = event->n;
+  make_stale (self, TRUE);
+  rw_mistakes_book_take_turn (self->mistakes, event->n, event->t, &self->setup);
 }
 
 static void
@@ -227,21 +270,21 @@ take_event (RwBenchState  *self,
   switch (event->type)
     {
     case RW_EVENT_SETUP:
-      take_setup (self, &event->setup);
+      take_setup (self, &event->setup, event->n);
       break;
     case RW_EVENT_READING:
       take_reading (self, session, event);
       break;
     case RW_EVENT_TRIM:
-      self->n_trims += event->trim.moved;
-      if (event->trim.moved)
-        make_stale (self, TRUE);
+      take_trim (self, event);
       break;
     case RW_EVENT_SYMPTOM:
       take_symptom (self, event);
+      rw_mistakes_book_take_deed (self->mistakes, event->t);
       break;
     case RW_EVENT_FINDING:
       take_finding (self, event);
+      rw_mistakes_book_take_deed (self->mistakes, event->t);
       break;
     case RW_EVENT_REPAIR:
       take_repair (self, event);
@@ -262,77 +305,7 @@ take_event (RwBenchState  *self,
     }
 }
 
-/* --- warnings ----------------------------------------------------------------------------------- */
-
-static void
-warn (RwBenchState      *self,
-      const RwSpotState *spot,
-      const char        *id,
-      gboolean           danger,
-      char              *text)
-{
-  const RwWarning warning = { spot->n, id, danger, text };
-
-  g_array_append_val (self->warnings, warning);
-}
-
-static const char *
-label_of (const RwSpotState *spot)
-{
-  if (spot->rail != NULL)
-    return spot->rail->label;
-  return g_str_equal (spot->reading.rail, RW_RAIL_GROUND) ? _ ("ground") : spot->reading.rail;
-}
-
-static void
-look_for_danger (RwBenchState      *self,
-                 const RwSpotState *spot)
-{
-  const RwReading *reading = &spot->reading;
-  g_autofree char *value = rw_quantity_format (reading->value, reading->step, reading->kind);
-
-  if (fabs (reading->value) > mains_from)
-    {
-      warn (self, spot, "mains-sized", TRUE,
-            /* Translators: value, rail. */
-            g_strdup_printf (_ ("Stop: %s on %s is a mains-sized voltage. Take the leads away, pull the plug, and find "
-                                "out what was touched before going on."),
-                             value, label_of (spot)));
-      return;
-    }
-  if (spot->rail == NULL || reading->place == RW_PLACE_WIRE || reading->kind != RW_KIND_DC)
-    return;
-  if (fabs (reading->value) > spot->rail->never_above)
-    {
-      g_autofree char *limit = rw_quantity_format (spot->rail->never_above, 0.1, RW_KIND_DC);
-
-      warn (self, spot, "never-above", TRUE,
-            /* Translators: value, rail, limit. */
-            g_strdup_printf (_ ("%s on %s is past %s. Power off now, and keep the board out until the supply is "
-                                "put right."),
-                             value, label_of (spot), limit));
-    }
-  else if (reading->value * spot->rail->nominal < 0
-           && fabs (reading->value) > 0.5 * fabs (spot->rail->nominal))
-    warn (self, spot, "leads-reversed", FALSE,
-          /* Translators: value, rail. */
-          g_strdup_printf (_ ("%s on %s has the wrong sign: are the leads the wrong way round?"), value,
-                           label_of (spot)));
-}
-
-static void
-collect_warnings (RwBenchState *self)
-{
-  for (guint i = 0; i < self->spots->len; i++)
-    {
-      const RwSpotState *spot = &g_array_index (self->spots, RwSpotState, i);
-
-      /* Mains is AC: it shows where ripple is measured. */
-      if ((spot->reading.kind == RW_KIND_DC || spot->reading.kind == RW_KIND_RIPPLE)
-          && !spot->reading.over && !spot->stale)
-        look_for_danger (self, spot);
-    }
-}
+/* --- all of it ---------------------------------------------------------------------------------- */
 
 RwBenchState *
 rw_bench_state_new (RwSession *session)
@@ -343,11 +316,13 @@ rw_bench_state_new (RwSession *session)
   self->profile = rw_profile_ref (rw_session_get_profile (session));
   self->setup = (RwSetup){ RW_SAID_NOT, RW_SAID_NOT, RW_SAID_NOT };
   self->spots = g_array_new (FALSE, FALSE, sizeof (RwSpotState));
+  self->views = g_array_new (FALSE, FALSE, sizeof (RwSpotState));
   self->symptoms = g_array_new (FALSE, FALSE, sizeof (RwSymptomSeen));
   self->findings = g_array_new (FALSE, FALSE, sizeof (RwFindingSeen));
   self->repairs = g_array_new (FALSE, FALSE, sizeof (RwRepairSeen));
+  self->mistakes = rw_mistakes_book_new ();
   self->warnings = g_array_new (FALSE, FALSE, sizeof (RwWarning));
-  g_array_set_clear_func (self->warnings, clear_warning);
+  g_array_set_clear_func (self->warnings, (GDestroyNotify) rw_warning_clear);
   for (guint i = 0; i < rw_session_get_n_landmarks (session); i++)
     {
       const guint index = rw_session_get_landmark (session, i);
@@ -358,7 +333,8 @@ rw_bench_state_new (RwSession *session)
       rw_trim_book_take (book, session, rw_session_get_event (session, index), &self->setup);
     }
   self->trim_sets = rw_trim_book_make_sets (book);
-  collect_warnings (self);
+  rw_mistakes_look (self, self->mistakes, self->warnings);
+  g_clear_pointer (&self->mistakes, rw_mistakes_book_free);
   return self;
 }
 
@@ -422,6 +398,50 @@ rw_bench_state_find_rail (const RwBenchState *self,
         newest = spot;
     }
   return newest;
+}
+
+guint
+rw_bench_state_get_n_views (const RwBenchState *self)
+{
+  return self->views->len;
+}
+
+const RwSpotState *
+rw_bench_state_get_view (const RwBenchState *self,
+                         guint               i)
+{
+  g_return_val_if_fail (i < self->views->len, NULL);
+  return &g_array_index (self->views, RwSpotState, i);
+}
+
+const RwSpotState *
+rw_bench_state_find_view (const RwBenchState *self,
+                          const char         *rail,
+                          RwPlace             place,
+                          RwKind              kind,
+                          gboolean            out)
+{
+  for (guint i = 0; i < self->views->len; i++)
+    {
+      const RwSpotState *view = &g_array_index (self->views, RwSpotState, i);
+
+      if (g_str_equal (view->reading.rail, rail) && view->reading.place == place
+          && view->reading.kind == kind && (view->setup.board_fitted == RW_SAID_NO) == out)
+        return view;
+    }
+  return NULL;
+}
+
+guint
+rw_bench_state_get_plugged (const RwBenchState *self)
+{
+  return self->plugged;
+}
+
+guint
+rw_bench_state_get_turned (const RwBenchState *self)
+{
+  return self->turned;
 }
 
 guint

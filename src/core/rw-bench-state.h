@@ -60,7 +60,7 @@ typedef struct
 typedef struct
 {
   guint       n;      /* event it is about */
-  const char *id;     /* "never-above", "leads-reversed", "mains-sized" */
+  const char *id;     /* "never-above", "leads-reversed", …: rw-mistakes.c lists them */
   gboolean    danger; /* replaces everything else on screen while it lasts */
   char       *text;   /* translated, says what to do */
 } RwWarning;

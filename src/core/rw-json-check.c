@@ -84,6 +84,46 @@ refuse_here (const char *start,
   return FALSE;
 }
 
+/* The four digits behind \\u; -1 when they are not there. Moves on. */
+static int
+take_hex4 (Check *check)
+{
+  int value = 0;
+
+  for (guint i = 0; i < 4; i++, check->at++)
+    {
+      if (check->at >= check->end || !g_ascii_isxdigit (*check->at))
+        return -1;
+      value = value * 16 + g_ascii_xdigit_value (*check->at);
+    }
+  return value;
+}
+
+/* Half a pair (RFC 7493, 2.1) comes out of the parser as text that is not UTF-8. */
+static gboolean
+take_unicode (Check   *check,
+              GError **error)
+{
+  const int value = take_hex4 (check);
+
+  if (value < 0)
+    return FALSE;
+  if (value == 0)
+    return refuse (error, _ ("holds a NUL character"));
+  if (value < 0xd800 || value > 0xdfff)
+    return TRUE;
+  if (value < 0xdc00 && check->end - check->at > 2 && memcmp (check->at, "\\u", 2) == 0)
+    {
+      check->at += 2;
+
+      const int low = take_hex4 (check);
+
+      if (low >= 0xdc00 && low <= 0xdfff)
+        return TRUE;
+    }
+  return refuse (error, _ ("holds half of a character (\\ud800 to \\udfff without its other half)"));
+}
+
 static gboolean
 take_escape (Check   *check,
              GError **error)
@@ -93,14 +133,7 @@ take_escape (Check   *check,
   if (c == '\0' || strchr ("\"\\/bfnrtu", c) == NULL)
     return FALSE;
   check->at++;
-  if (c != 'u')
-    return TRUE;
-  for (guint i = 0; i < 4; i++, check->at++)
-    if (check->at >= check->end || !g_ascii_isxdigit (*check->at))
-      return FALSE;
-  if (memcmp (check->at - 4, "0000", 4) == 0)
-    return refuse (error, _ ("holds a NUL character"));
-  return TRUE;
+  return c != 'u' || take_unicode (check, error);
 }
 
 static gboolean

@@ -450,7 +450,7 @@ test_warnings (void)
     { "p5", RW_PLACE_WIRE, RW_KIND_DC, -0.3, NULL, FALSE, NULL },
     { "p5", RW_PLACE_BOARD, RW_KIND_OHMS, 1200, NULL, FALSE, NULL },
     { "p5", RW_PLACE_CHIP, RW_KIND_CELSIUS, 95, NULL, FALSE, NULL },
-    { "p5", RW_PLACE_BOARD, RW_KIND_DC, NAN, NULL, FALSE, NULL },
+    { "p5", RW_PLACE_BOARD, RW_KIND_DC, NAN, "overload", FALSE, "+5 V" },
     { "p5", RW_PLACE_BOARD, RW_KIND_DC, 60, "never-above", TRUE, "+5 V" },
     { "p5", RW_PLACE_BOARD, RW_KIND_DC, 60.1, "mains-sized", TRUE, "Stop" },
     { "p12", RW_PLACE_BOARD, RW_KIND_DC, -325, "mains-sized", TRUE, "pull the plug" },
@@ -458,7 +458,7 @@ test_warnings (void)
     { "gnd", RW_PLACE_WIRE, RW_KIND_DC, 120, "mains-sized", TRUE, "ground" },
     { "p24", RW_PLACE_BOARD, RW_KIND_DC, 230, "mains-sized", TRUE, "p24" },
     { "p5", RW_PLACE_BOARD, RW_KIND_RIPPLE, 230, "mains-sized", TRUE, "+5 V" }, /* mains is AC */
-    { "p5", RW_PLACE_BOARD, RW_KIND_RIPPLE, 7, NULL, FALSE, NULL },
+    { "p5", RW_PLACE_BOARD, RW_KIND_RIPPLE, 7, "dc-mode-for-ripple", FALSE, "+5 V" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
