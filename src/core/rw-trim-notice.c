@@ -28,6 +28,13 @@ is_same_contact (const RwTrimNotice *self,
 }
 
 gboolean
+rw_trim_notice_is_turn (const RwReading *from,
+                        double           to)
+{
+  return fabs (to - from->value) > MAX (least_steps * from->step, least_share * fabs (from->value));
+}
+
+gboolean
 rw_trim_notice_push (RwTrimNotice    *self,
                      const RwReading *sample,
                      const RwSettled *settled,
@@ -42,9 +49,7 @@ rw_trim_notice_push (RwTrimNotice    *self,
     return FALSE;
   if (self->resting)
     {
-      const double least = MAX (least_steps * sample->step, least_share * fabs (self->at.value));
-
-      moved = fabs (settled->value - self->at.value) > least;
+      moved = rw_trim_notice_is_turn (&self->at, settled->value);
       if (moved)
         {
           *from = self->at.value;

@@ -21,6 +21,9 @@ typedef struct
 
 void rw_trim_notice_reset (RwTrimNotice *self);
 
+/* TRUE: a rail that rested at @from and rests at @to, volts, has moved by more than it does by itself. */
+gboolean rw_trim_notice_is_turn (const RwReading *from, double to);
+
 /* The next sample and what the settling of its stream says. TRUE: the rail came to rest elsewhere just now;
  * @from and @to are volts. */
 gboolean rw_trim_notice_push (RwTrimNotice *self, const RwReading *sample, const RwSettled *settled, double *from,
