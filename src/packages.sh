@@ -6,11 +6,12 @@
 # looked for themselves, and what is missing is named.
 
 build_packages='gcc libc6-dev meson ninja-build pkgconf gettext libglib2.0-bin libglib2.0-dev-bin libgtk-4-dev
-    libgtk-4-bin libjson-glib-dev libserialport-dev libcairo2-dev libpango1.0-dev'
+    libgtk-4-bin libjson-glib-dev libserialport-dev libcairo2-dev libpango1.0-dev
+    libasound2-dev'
 run_packages='adwaita-icon-theme hicolor-icon-theme librsvg2-common dconf-gsettings-backend fonts-dejavu-core'
 test_packages='xvfb xdotool openbox dbus-daemon at-spi2-core python3-gi gir1.2-atspi-2.0 gir1.2-gdkpixbuf-2.0
     python3-jsonschema imagemagick poppler-utils desktop-file-utils appstream shared-mime-info libxml2-utils man-db
-    locales x11-utils'
+    locales x11-utils clang libclang-rt-dev'
 
 build_tools='cc meson ninja pkg-config msgfmt glib-compile-resources glib-compile-schemas'
 build_modules='gtk4>=4.8 glib-2.0>=2.74 json-glib-1.0>=1.6 libserialport>=0.1.1 cairo>=1.16 pangocairo>=1.50'

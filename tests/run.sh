@@ -1,15 +1,18 @@
 #!/bin/sh
-# Builds everything twice and runs all tests: first as people run it, then the unit tests under sanitizers.
+# Builds everything twice and runs all tests: first as people run it, then the unit tests under sanitizers. Then the
+# fuzz targets, built by clang in a third folder, look for trouble for a minute each, one on every core.
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
 # usage: sh tests/run.sh
-# Ends in one line, "N passed, N failed", over both runs; the exit status is 0 only if nothing failed.
+# Ends in one line, "N passed, N failed", over all runs; the exit status is 0 only if nothing failed.
+# RAILWRIGHT_FUZZ_SECONDS, when set, is how long each fuzz target looks (60).
 set -eu
 CDPATH='' root=$(cd -- "$(dirname -- "$0")/.." && pwd)
 . "$root/src/packages.sh"
 . "$root/src/build-tree.sh"
 plain=$root/build-tests
 sanitized=$root/build-sanitize
+fuzzing=$root/build-fuzz
 
 # Whatever stops this script early is a failure, and the closing line has to say so.
 private=
@@ -39,7 +42,24 @@ say "Building for the sanitizers ..."
 configure_build "$root" "$sanitized" -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
 build_targets "$sanitized"
 
-rm -f "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json"
+# Only the fuzz targets are built here. Where they cannot be, everything else is still tested: their log is then missing,
+# which counts as a failure.
+build_fuzz ()
+{
+    command -v clang > /dev/null || {
+        say "The fuzz targets need clang and its runtime libraries (Debian: clang libclang-rt-dev): not found."
+        return 1
+    }
+    if (export CC=clang && configure_build "$root" "$fuzzing" -Dc_args=-fsanitize=fuzzer-no-link \
+        -Db_sanitize=address,undefined -Db_lundef=false) && build_targets "$fuzzing" fuzz-targets; then
+        return 0
+    fi
+    say "The fuzz targets could not be built; the reason is above. Besides clang they need its runtime libraries" \
+        "(Debian: libclang-rt-dev)."
+    return 1
+}
+
+rm -f "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json" "$fuzzing/meson-logs/testlog.json"
 meson test -C "$plain" --no-rebuild --print-errorlogs || say "Some tests failed."
 
 # Everything that needs a display or looks at files only was run above. Code that mostly counts is ten times slower
@@ -50,6 +70,11 @@ export ASAN_OPTIONS=detect_leaks=1:verify_asan_link_order=0 UBSAN_OPTIONS=halt_o
 meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 --no-suite ui --no-suite platform ||
     say "Some tests failed under sanitizers."
 
+say "Fuzz targets ..."
+if build_fuzz; then
+    meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz || say "Some fuzz targets found something."
+fi
+
 closing=
 /usr/bin/python3 "$root/tests/platform/count-results.py" \
-    "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json"
+    "$plain/meson-logs/testlog.json" "$sanitized/meson-logs/testlog.json" "$fuzzing/meson-logs/testlog.json"
