@@ -47,18 +47,18 @@ added_cb (RwJob *self,
 
   if (event->type == RW_EVENT_SAMPLE)
     {
-      rw_live_push (&self->live, event->t, &event->reading);
-      rw_job_watch_trim (self, &event->reading);
+      RwLive *live = rw_job_take_live (self, event->reading.meter);
+
+      rw_live_push (live, event->t, &event->reading);
+      rw_job_watch_trim (self, live);
       self->live_news = TRUE;
       return;
     }
-  if (event->type == RW_EVENT_SETUP || event->type == RW_EVENT_GAP)
-    rw_trim_notice_reset (&self->trim_notice);
+  if (event->type == RW_EVENT_SETUP)
+    for (guint i = 0; i < self->lives->len; i++)
+      rw_trim_notice_reset (&((RwLive *) self->lives->pdata[i])->notice);
   if (event->type == RW_EVENT_GAP)
-    {
-      rw_live_reset (&self->live);
-      self->live_news = TRUE;
-    }
+    rw_job_forget_lives (self, event->gap.meter);
   outdate (self);
 }
 
@@ -66,8 +66,7 @@ static void
 rewound_cb (RwJob *self,
             guint  n_events)
 {
-  rw_live_reset (&self->live);
-  self->live_news = TRUE;
+  rw_job_forget_lives (self, NULL);
   outdate (self);
 }
 
@@ -242,8 +241,13 @@ rw_job_keep_settled (RwJob *self)
 {
   RwReading reading;
 
-  if (!rw_live_get_settled (&self->live, &reading))
+  if (!rw_live_get_settled (rw_job_get_live (self), &reading))
     return FALSE;
+  if (g_str_equal (reading.rail, RW_LIVE_SOMEWHERE))
+    {
+      reading.rail = g_intern_string (rw_job_get_rail (self));
+      reading.place = rw_job_get_place (self);
+    }
 
   RwEvent event = rw_event_make_reading (0, &reading);
 
@@ -390,12 +394,6 @@ rw_job_get_view (RwJob *self)
   return self->view;
 }
 
-const RwLive *
-rw_job_get_live (RwJob *self)
-{
-  return &self->live;
-}
-
 RwReplay *
 rw_job_get_replay (RwJob *self)
 {
@@ -429,7 +427,8 @@ rw_job_dispose (GObject *object)
 
   g_clear_handle_id (&self->timer, g_source_remove);
   g_clear_handle_id (&self->idle, g_source_remove);
-  rw_job_set_link (self, NULL);
+  if (self->meters != NULL)
+    g_ptr_array_set_size (self->meters, 0);
   g_clear_object (&self->journal);
   g_clear_object (&self->meter);
   g_clear_object (&self->cabinet);
@@ -442,7 +441,9 @@ rw_job_finalize (GObject *object)
 {
   RwJob *self = RW_JOB (object);
 
-  rw_live_reset (&self->live);
+  rw_job_clear_hands (self);
+  g_clear_pointer (&self->meters, g_ptr_array_unref);
+  g_clear_pointer (&self->lives, g_ptr_array_unref);
   g_clear_object (&self->view);
   g_clear_object (&self->session);
   g_clear_pointer (&self->state, rw_bench_state_unref);
@@ -450,7 +451,6 @@ rw_job_finalize (GObject *object)
   g_clear_pointer (&self->knowledge, rw_knowledge_unref);
   g_clear_pointer (&self->skipped, g_hash_table_unref);
   g_free (self->advice_problem);
-  g_free (self->link_words);
   g_free (self->path);
   G_OBJECT_CLASS (rw_job_parent_class)->finalize (object);
 }
@@ -477,10 +477,14 @@ rw_job_class_init (RwJobClass *klass)
   rw_job_signals[RW_JOB_SIGNAL_LINK] = add_signal ("link", G_TYPE_STRING);
   rw_job_signals[RW_JOB_SIGNAL_TICK] = add_signal ("tick", G_TYPE_NONE);
   rw_job_signals[RW_JOB_SIGNAL_NOTICED] = add_signal ("noticed", G_TYPE_STRING);
+  rw_job_signals[RW_JOB_SIGNAL_HANDS] = add_signal ("hands", G_TYPE_NONE);
 }
 
 static void
 rw_job_init (RwJob *self)
 {
+  rw_job_init_meters (self);
+  self->lives = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_live_free);
+  self->turned_t = -INFINITY;
   self->skipped = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 }

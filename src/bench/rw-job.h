@@ -16,8 +16,9 @@
  *  "spot"                 rail, place or kind to be measured next changed
  *  "kept" (guint n)       the file holds everything up to event n
  *  "trouble" (char *)     the file cannot be written; NULL: it can again
- *  "link" (char *)        how the meter link is; NULL: there is none
+ *  "link" (char *)        how a meter link is; NULL: there is none
  *  "noticed" (char *)     something was written down that nobody told: a turn of the trim
+ *  "hands"                hands-free was switched, or its question or message changed
  *  "tick"                 time went by (about twice a second, or as a replay moves)
  */
 #pragma once
@@ -28,6 +29,7 @@
 #include "rw-link.h"
 #include "rw-live.h"
 #include "rw-practice-cabinet.h"
+#include "rw-rail-guess.h"
 #include "rw-replay.h"
 #include "rw-view.h"
 
@@ -61,7 +63,7 @@ RwProfile         *rw_job_get_profile (RwJob *self);  /* borrowed */
 RwBenchState      *rw_job_get_state (RwJob *self);    /* borrowed; until the next event */
 RwAdvice          *rw_job_get_advice (RwJob *self);   /* (nullable) borrowed; until "advice" */
 RwView            *rw_job_get_view (RwJob *self);     /* borrowed */
-const RwLive      *rw_job_get_live (RwJob *self);
+const RwLive      *rw_job_get_live (RwJob *self);     /* of the meter that moves about, else on the chosen rail */
 RwReplay          *rw_job_get_replay (RwJob *self);   /* (nullable) borrowed */
 RwPracticeCabinet *rw_job_get_cabinet (RwJob *self);  /* (nullable) borrowed */
 const char        *rw_job_get_path (RwJob *self);     /* of its file; (nullable) */
@@ -121,9 +123,55 @@ const char *rw_job_cause_title (RwJob *self, const char *id);
 /* What happened, with the knowledge's words for symptoms, checks and causes. (transfer full) */
 char *rw_job_describe (RwJob *self, const RwEvent *event);
 
-/* A meter on a cable. Takes over a former one. @link: (transfer full) (nullable): none any more. */
-void        rw_job_set_link (RwJob *self, RwLink *link);
-const char *rw_job_get_link_words (RwJob *self); /* (nullable) how it is */
+/* --- meters on a cable (rw-job-meter.c). Several at once; each stays on a rail of its own or moves about. --- */
+
+typedef struct
+{
+  const char  *id;    /* interned */
+  const char  *name;  /* for people */
+  const char  *words; /* how its link is, one sentence; "" at first */
+  const char  *trouble; /* (nullable) what an instrument complains of */
+  RwLinkState  state;
+  const char  *rail;  /* interned; NULL: it moves about and is where the leads are said to be */
+  RwPlace      place; /* with rail */
+} RwJobMeterInfo;
+
+/* A meter joins, in place of a former one of the same id. Facts that the session does not have yet are written
+ * to it. @link: (transfer full). @rail: (nullable) where it stays, at @place. */
+void rw_job_plug (RwJob *self, const RwMeterFacts *facts, RwLink *link, const char *rail, RwPlace place);
+void rw_job_unplug (RwJob *self, const char *meter);
+void rw_job_stay_on (RwJob *self, const char *meter, const char *rail, RwPlace place);
+
+guint    rw_job_get_n_meters (RwJob *self);
+gboolean rw_job_get_meter (RwJob *self, guint i, RwJobMeterInfo *out); /* borrowed until the next signal */
+
+/* How the first meter's link is. (nullable) */
+const char *rw_job_get_link_words (RwJob *self);
+
+/* What the meter on this rail shows. (nullable) */
+const RwLive *rw_job_find_live (RwJob *self, const char *rail);
+
+/* --- hands-free (rw-job-hands.c): settled values are kept by themselves, on the rail that they are found to be. --- */
+
+typedef struct
+{
+  RwReading   reading;  /* its spot is the likeliest guess's */
+  guint       n;        /* guesses to choose from */
+  RwRailGuess guess[3];
+  char       *text;     /* the question, translated */
+} RwJobQuestion;
+
+void     rw_job_set_hands_free (RwJob *self, gboolean on);
+gboolean rw_job_get_hands_free (RwJob *self);
+
+/* A value settled, and where the leads were is not sure. It waits until it is answered, dropped, or another value
+ * settles. (nullable) borrowed */
+const RwJobQuestion *rw_job_get_question (RwJob *self);
+void                 rw_job_answer (RwJob *self, guint i); /* keeps it at guess @i */
+void                 rw_job_drop_question (RwJob *self);
+
+/* What hands-free has to say: the question, or why nothing was kept. (nullable) */
+const char *rw_job_get_hands_words (RwJob *self);
 
 /* Writes on elsewhere, the whole session with it. */
 gboolean rw_job_move_file (RwJob *self, const char *path, GError **error);

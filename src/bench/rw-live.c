@@ -7,6 +7,22 @@
 
 #include <math.h>
 
+RwLive *
+rw_live_new (const char *meter)
+{
+  RwLive *self = g_new0 (RwLive, 1);
+
+  self->meter = meter;
+  return self;
+}
+
+void
+rw_live_free (RwLive *self)
+{
+  rw_live_reset (self);
+  g_free (self);
+}
+
 void
 rw_live_push (RwLive          *self,
               double           t,
@@ -30,7 +46,7 @@ void
 rw_live_reset (RwLive *self)
 {
   g_clear_pointer (&self->settle, rw_settle_free);
-  *self = (RwLive){ 0 };
+  *self = (RwLive){ .meter = self->meter };
 }
 
 gboolean

@@ -173,6 +173,38 @@ turn_trim (GtkWidget  *widget,
 /* --- readings and words --------------------------------------------------------------------------- */
 
 static void
+toggle_hands_free (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  rw_main_window_toggle_hands (RW_MAIN_WINDOW (widget));
+}
+
+static void
+answer (GtkWidget  *widget,
+        const char *name,
+        GVariant   *parameter)
+{
+  rw_main_window_answer (RW_MAIN_WINDOW (widget), g_str_equal (name, "win.answer-first") ? 0 : 1);
+}
+
+static void
+toggle_big_view (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  rw_main_window_toggle_big (RW_MAIN_WINDOW (widget));
+}
+
+static void
+toggle_sound (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  rw_main_window_toggle_sound (RW_MAIN_WINDOW (widget));
+}
+
+static void
 keep_settled (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
@@ -443,6 +475,11 @@ static const struct
   { "win.trim-turned", NULL, trim_turned, WITH_WRITABLE },
   { "win.trim", "d", turn_trim, WITH_PRACTICE },
   { "win.keep-settled", NULL, keep_settled, WITH_WRITABLE },
+  { "win.hands-free", NULL, toggle_hands_free, WITH_WRITABLE },
+  { "win.answer-first", NULL, answer, WITH_WRITABLE },
+  { "win.answer-second", NULL, answer, WITH_WRITABLE },
+  { "win.big-view", NULL, toggle_big_view, WITH_JOB },
+  { "win.sound", NULL, toggle_sound, WITH_JOB },
   { "win.place", "s", set_place, WITH_JOB },
   { "win.ground", NULL, aim_ground, WITH_JOB },
   { "win.rail", "i", set_rail, WITH_JOB },

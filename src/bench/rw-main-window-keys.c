@@ -34,6 +34,11 @@ static const struct
   { GDK_KEY_h, "win.toggle-warm", NULL, FALSE },
   { GDK_KEY_l, "win.log", NULL, FALSE },
   { GDK_KEY_v, "win.other-chart", NULL, FALSE },
+  { GDK_KEY_k, "win.hands-free", NULL, FALSE },
+  { GDK_KEY_y, "win.answer-first", NULL, FALSE },
+  { GDK_KEY_e, "win.answer-second", NULL, FALSE },
+  { GDK_KEY_d, "win.big-view", NULL, FALSE },
+  { GDK_KEY_a, "win.sound", NULL, FALSE },
 };
 
 typedef enum

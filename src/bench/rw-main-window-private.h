@@ -4,6 +4,7 @@
 #pragma once
 
 #include "rw-banner.h"
+#include "rw-big-view.h"
 #include "rw-chart-view.h"
 #include "rw-entry-row.h"
 #include "rw-main-window.h"
@@ -11,6 +12,7 @@
 #include "rw-practice-bar.h"
 #include "rw-rail-strip.h"
 #include "rw-replay-bar.h"
+#include "rw-sound-follow.h"
 #include "rw-symptom-side.h"
 #include "rw-trim-map-view.h"
 
@@ -30,6 +32,11 @@ struct _RwMainWindow
   RwBanner       *banner;
   RwBanner       *danger;
   RwBanner       *trouble;
+  RwBanner       *live_warning;
+  RwBanner       *asking;  /* hands-free */
+  RwBanner       *warning; /* of a mistake */
+  GtkToggleButton *hands_button;
+  RwBigView      *big;
   GtkStack       *stack;
   RwSymptomSide  *side;
   GtkWidget      *side_revealer;
@@ -49,6 +56,11 @@ struct _RwMainWindow
   GtkWidget      *note_popover;
   GtkEntry       *note_entry;
 
+  RwSound       *sound;
+  RwSoundFollow *sound_follow;
+  GHashTable    *put_away;      /* set of warnings, by name */
+  char          *warning_shown; /* (nullable) */
+
   gboolean side_wanted; /* the drawer, when the window is narrow */
   int      last_width;
   guint64  enabled; /* bit i: action i of the table can be used; valid once enabled_known */
@@ -66,6 +78,15 @@ void rw_main_window_add_keys (RwMainWindow *self);
 void rw_main_window_add_charts (RwMainWindow *self);  /* once */
 void rw_main_window_show_charts (RwMainWindow *self); /* of a new job */
 void rw_main_window_switch_chart (RwMainWindow *self);
+
+/* rw-main-window-hands.c: hands-free, warnings, sound, big view. */
+void rw_main_window_add_hands (RwMainWindow *self);  /* once */
+void rw_main_window_show_hands (RwMainWindow *self); /* of a new job, or none */
+void rw_main_window_drop_hands (RwMainWindow *self);
+void rw_main_window_toggle_hands (RwMainWindow *self);
+void rw_main_window_toggle_big (RwMainWindow *self);
+void rw_main_window_toggle_sound (RwMainWindow *self);
+void rw_main_window_answer (RwMainWindow *self, guint i);
 
 void rw_main_window_show_side (RwMainWindow *self, gboolean show);
 

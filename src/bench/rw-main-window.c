@@ -275,6 +275,7 @@ rw_main_window_set_job (RwMainWindow *self,
       gtk_label_set_text (GTK_LABEL (self->subtitle), _ ("no job is open"));
       show_meter (self);
     }
+  rw_main_window_show_hands (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
   rw_main_window_update_actions (self);
@@ -310,6 +311,7 @@ rw_main_window_dispose (GObject *object)
 
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
+  rw_main_window_drop_hands (self);
   g_clear_pointer (&self->note_popover, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_MAIN_WINDOW);
   g_clear_object (&self->job);
@@ -328,6 +330,11 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, banner);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, danger);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, trouble);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, live_warning);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, asking);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, warning);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, hands_button);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, big);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side_revealer);
@@ -355,6 +362,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   widget_class->realize = rw_main_window_realize;
   GTK_WINDOW_CLASS (klass)->close_request = rw_main_window_close_request;
   g_type_ensure (RW_TYPE_BANNER);
+  g_type_ensure (RW_TYPE_BIG_VIEW);
   g_type_ensure (RW_TYPE_DOORS);
   g_type_ensure (RW_TYPE_SYMPTOM_SIDE);
   g_type_ensure (RW_TYPE_RAIL_STRIP);
@@ -390,6 +398,7 @@ rw_main_window_init (RwMainWindow *self)
   g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   rw_main_window_add_charts (self);
+  rw_main_window_add_hands (self);
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }

@@ -1,4 +1,4 @@
-/* rw-meter-window.c: plugs a meter in.
+/* rw-meter-window.c: the meters of this bench, a page at a time.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
@@ -7,157 +7,207 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "rw-compat.h"
-#include "rw-link-serial.h"
-#include "rw-serial-list.h"
+#include "rw-meter-books.h"
+#include "rw-meter-facts-page.h"
+#include "rw-meter-find-page.h"
+#include "rw-meter-hand-page.h"
+#include "rw-meter-list-page.h"
+
+typedef enum
+{
+  PAGE_LIST,
+  PAGE_FIND,
+  PAGE_HAND,
+  PAGE_FACTS,
+  N_PAGES
+} Page;
 
 struct _RwMeterWindow
 {
-  GtkWindow    parent_instance;
-  RwJob       *job;
-  GSettings   *settings; /* (nullable) */
-  GPtrArray   *found;    /* of RwSerialPort */
-  GtkDropDown *ports;
-  GtkButton   *again;
-  GtkEntry    *port;
-  GtkDropDown *format;
-  GtkDropDown *baud;
-  GtkDropDown *frame;
-  GtkLabel    *words;
-  GtkButton   *stop;
-  GtkButton   *close;
-  GtkButton   *start;
+  GtkWindow         parent_instance;
+  RwJob            *job;
+  GSettings        *settings;      /* (nullable) */
+  Page              before[N_PAGES]; /* the page that each was come to from */
+  Page              page;
+  GtkButton        *back;
+  GtkStack         *pages;
+  RwMeterListPage  *list;
+  RwMeterFindPage  *find;
+  RwMeterHandPage  *hand;
+  RwMeterFactsPage *facts;
 };
 
 G_DEFINE_FINAL_TYPE (RwMeterWindow, rw_meter_window, GTK_TYPE_WINDOW)
 
-static const guint bauds[] = { 600, 1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200 };
-
 static const struct
 {
-  const char *name;
-  guint       bits;
-  RwParity    parity;
-  guint       stop_bits;
-} frames[] = {
-  { "8N1", 8, RW_PARITY_NONE, 1 },
-  { "7O1", 7, RW_PARITY_ODD, 1 },
-  { "7E1", 7, RW_PARITY_EVEN, 1 },
-  { "7N2", 7, RW_PARITY_NONE, 2 },
+  const char *id;
+  const char *title;
+} pages[N_PAGES] = {
+  [PAGE_LIST] = { "list", N_ ("Meters") },
+  [PAGE_FIND] = { "find", N_ ("Find my meter") },
+  [PAGE_HAND] = { "hand", N_ ("Add a meter by hand") },
+  [PAGE_FACTS] = { "facts", N_ ("Facts about the meter") },
 };
 
-static void
-port_cb (RwMeterWindow *self)
-{
-  const guint i = gtk_drop_down_get_selected (self->ports);
+/* --- from page to page ---------------------------------------------------------------------------- */
 
-  if (i < self->found->len)
-    gtk_editable_set_text (GTK_EDITABLE (self->port), ((RwSerialPort *) self->found->pdata[i])->stable_name);
+/* Ports are let go of as soon as their page is left. */
+static void
+show_page (RwMeterWindow *self,
+           Page           page)
+{
+  if (page != PAGE_FIND)
+    rw_meter_find_page_stop (self->find);
+  if (page != PAGE_HAND)
+    rw_meter_hand_page_stop (self->hand);
+  if (page == PAGE_LIST)
+    rw_meter_list_page_refill (self->list);
+  self->page = page;
+  gtk_stack_set_visible_child_name (self->pages, pages[page].id);
+  gtk_window_set_title (GTK_WINDOW (self), _ (pages[page].title));
+  gtk_widget_set_visible (GTK_WIDGET (self->back), page != PAGE_LIST);
+  gtk_widget_grab_focus (gtk_stack_get_visible_child (self->pages));
 }
 
 static void
-look_again_cb (RwMeterWindow *self)
+go_to (RwMeterWindow *self,
+       Page           page)
 {
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
-
-  g_clear_pointer (&self->found, g_ptr_array_unref);
-  self->found = rw_serial_list_ports ();
-  for (guint i = 0; i < self->found->len; i++)
-    {
-      const RwSerialPort *port = self->found->pdata[i];
-      g_autofree char *name = g_strdup_printf ("%s · %s", port->name, port->description);
-
-      gtk_string_list_append (names, name);
-    }
-  if (self->found->len == 0)
-    gtk_string_list_append (names, _ ("no serial port found"));
-  gtk_drop_down_set_model (self->ports, G_LIST_MODEL (names));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->ports), self->found->len > 0);
+  self->before[page] = self->page;
+  show_page (self, page);
 }
 
-static const char *
-chosen_format (RwMeterWindow *self)
-{
-  return rw_decoder_list_formats ()[gtk_drop_down_get_selected (self->format)];
-}
-
-/* The line settings that meters of this format usually have. */
 static void
-format_cb (RwMeterWindow *self)
+go_back (RwMeterWindow *self)
 {
-  const RwSerialSettings *usual = rw_decoder_get_usual_line (chosen_format (self));
-
-  for (guint i = 0; i < G_N_ELEMENTS (bauds); i++)
-    if (bauds[i] == usual->baud)
-      gtk_drop_down_set_selected (self->baud, i);
-  for (guint i = 0; i < G_N_ELEMENTS (frames); i++)
-    if (frames[i].bits == usual->bits && frames[i].parity == usual->parity
-        && frames[i].stop_bits == usual->stop_bits)
-      gtk_drop_down_set_selected (self->frame, i);
+  show_page (self, self->before[self->page]);
 }
 
-/* The port, format and speed that were used last. */
 static void
-recall (RwMeterWindow *self)
+back (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
 {
-  g_autofree char *port = g_settings_get_string (self->settings, "serial-port");
-  g_autofree char *format = g_settings_get_string (self->settings, "serial-format");
-  const guint baud = (guint) g_settings_get_int (self->settings, "serial-baud");
-  const char *const *ids = rw_decoder_list_formats ();
+  go_back (RW_METER_WINDOW (widget));
+}
 
-  if (*port == '\0')
+static gboolean
+escape (GtkWidget *widget,
+        GVariant  *parameter,
+        gpointer   data)
+{
+  RwMeterWindow *self = RW_METER_WINDOW (widget);
+
+  if (self->page == PAGE_LIST)
+    gtk_window_close (GTK_WINDOW (self));
+  else
+    go_back (self);
+  return TRUE;
+}
+
+static void
+find (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwMeterWindow *self = RW_METER_WINDOW (widget);
+
+  rw_meter_find_page_start (self->find);
+  go_to (self, PAGE_FIND);
+}
+
+static void
+by_hand (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  RwMeterWindow *self = RW_METER_WINDOW (widget);
+
+  rw_meter_hand_page_start (self->hand, NULL);
+  go_to (self, PAGE_HAND);
+}
+
+static void
+edit (GtkWidget  *widget,
+      const char *name,
+      GVariant   *parameter)
+{
+  RwMeterWindow *self = RW_METER_WINDOW (widget);
+  const RwKnownMeter *meter
+      = rw_meter_book_find (rw_meter_books_get_default (), g_variant_get_string (parameter, NULL));
+
+  if (meter == NULL)
     return;
-  gtk_editable_set_text (GTK_EDITABLE (self->port), port);
-  for (guint i = 0; ids[i] != NULL; i++)
-    if (g_str_equal (ids[i], format))
-      gtk_drop_down_set_selected (self->format, i);
-  for (guint i = 0; i < G_N_ELEMENTS (bauds); i++)
-    if (bauds[i] == baud)
-      gtk_drop_down_set_selected (self->baud, i);
+  rw_meter_facts_page_start (self->facts, meter);
+  go_to (self, PAGE_FACTS);
 }
 
 static void
-words_cb (RwMeterWindow *self)
+remove_meter (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
 {
-  const char *words = rw_job_get_link_words (self->job);
+  RwMeterWindow *self = RW_METER_WINDOW (widget);
+  const char *id = g_variant_get_string (parameter, NULL);
+  const RwKnownMeter *meter = rw_meter_book_find (rw_meter_books_get_default (), id);
 
-  gtk_label_set_text (self->words, words != NULL ? words
-                                                 : _ ("Values go to the rail and place that are chosen in the window. "
-                                                      "Power the meter from its battery only."));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->stop), words != NULL);
+  /* One that is read by eye has no link; the practice meter has its id. */
+  if (meter != NULL && meter->address != NULL)
+    rw_meter_let_go (self->job, id, self->settings);
+  rw_meter_books_remove (id);
+  show_page (self, PAGE_LIST);
+}
+
+/* --- what the pages say --------------------------------------------------------------------------- */
+
+static void
+found_cb (RwMeterWindow *self)
+{
+  g_autoptr (RwKnownMeter) meter = rw_meter_find_page_dup_chosen (self->find);
+
+  rw_meter_facts_page_start (self->facts, meter);
+  go_to (self, PAGE_FACTS);
+}
+
+/* When port and format were changed from the facts, going back from there leads where it led before. */
+static void
+hand_cb (RwMeterWindow *self)
+{
+  g_autoptr (RwKnownMeter) meter = rw_meter_hand_page_dup_chosen (self->hand);
+
+  rw_meter_facts_page_start (self->facts, meter);
+  if (self->before[PAGE_HAND] == PAGE_FACTS)
+    show_page (self, PAGE_FACTS);
+  else
+    go_to (self, PAGE_FACTS);
 }
 
 static void
-start_cb (RwMeterWindow *self)
+change_cb (RwMeterWindow *self)
 {
-  const char *port = gtk_editable_get_text (GTK_EDITABLE (self->port));
-  const char *format = chosen_format (self);
-  RwSerialSettings line = *rw_decoder_get_usual_line (format);
-  const guint frame = MIN (gtk_drop_down_get_selected (self->frame), G_N_ELEMENTS (frames) - 1);
+  g_autoptr (RwKnownMeter) meter = rw_meter_facts_page_dup_meter (self->facts);
 
-  if (*port == '\0')
-    {
-      gtk_label_set_text (self->words, _ ("Choose or type the port that the meter is on."));
-      return;
-    }
-  line.baud = bauds[MIN (gtk_drop_down_get_selected (self->baud), G_N_ELEMENTS (bauds) - 1)];
-  line.bits = frames[frame].bits;
-  line.parity = frames[frame].parity;
-  line.stop_bits = frames[frame].stop_bits;
-  if (self->settings != NULL)
-    {
-      g_settings_set_string (self->settings, "serial-port", port);
-      g_settings_set_string (self->settings, "serial-format", format);
-      g_settings_set_int (self->settings, "serial-baud", (int) line.baud);
-    }
-  rw_job_set_link (self->job, rw_link_serial_new (port, &line, rw_decoder_new (format)));
+  rw_meter_hand_page_start (self->hand, meter);
+  go_to (self, PAGE_HAND);
 }
 
 static void
-stop_cb (RwMeterWindow *self)
+saved_cb (RwMeterWindow *self,
+          gboolean       listen)
 {
-  rw_job_set_link (self->job, NULL);
+  g_autoptr (RwKnownMeter) meter = rw_meter_facts_page_dup_meter (self->facts);
+  RwJobMeterInfo info;
+
+  rw_meter_books_put (meter);
+  /* One that is listened to goes on with what is known now. */
+  if (listen || rw_meter_is_listened_to (self->job, meter->facts->id, &info))
+    rw_meter_listen (self->job, meter, self->settings, NULL);
+  rw_meter_tell_facts (self->job, meter->facts);
+  show_page (self, PAGE_LIST);
 }
+
+/* --- the window ----------------------------------------------------------------------------------- */
 
 static void
 rw_meter_window_dispose (GObject *object)
@@ -166,8 +216,6 @@ rw_meter_window_dispose (GObject *object)
 
   g_clear_object (&self->job);
   g_clear_object (&self->settings);
-  g_clear_pointer (&self->found, g_ptr_array_unref);
-  gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_METER_WINDOW);
   G_OBJECT_CLASS (rw_meter_window_parent_class)->dispose (object);
 }
 
@@ -176,64 +224,34 @@ rw_meter_window_class_init (RwMeterWindowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  g_type_ensure (RW_TYPE_METER_LIST_PAGE);
+  g_type_ensure (RW_TYPE_METER_FIND_PAGE);
+  g_type_ensure (RW_TYPE_METER_HAND_PAGE);
+  g_type_ensure (RW_TYPE_METER_FACTS_PAGE);
   G_OBJECT_CLASS (klass)->dispose = rw_meter_window_dispose;
+  gtk_widget_class_install_action (widget_class, "meters.back", NULL, back);
+  gtk_widget_class_install_action (widget_class, "meters.find", NULL, find);
+  gtk_widget_class_install_action (widget_class, "meters.by-hand", NULL, by_hand);
+  gtk_widget_class_install_action (widget_class, "meters.edit", "s", edit);
+  gtk_widget_class_install_action (widget_class, "meters.remove", "s", remove_meter);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape, NULL);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-meter-window.ui");
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, ports);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, again);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, port);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, format);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, baud);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, frame);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, words);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, stop);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, close);
-  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, start);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
-}
-
-static void
-fill_choices (RwMeterWindow *self)
-{
-  g_autoptr (GtkStringList) formats = gtk_string_list_new (NULL);
-  g_autoptr (GtkStringList) baud_names = gtk_string_list_new (NULL);
-  g_autoptr (GtkStringList) frame_names = gtk_string_list_new (NULL);
-  const char *const *ids = rw_decoder_list_formats ();
-
-  for (guint i = 0; ids[i] != NULL; i++)
-    {
-      g_autofree char *name = g_strdup_printf ("%s · %s", ids[i], rw_decoder_get_title (ids[i]));
-
-      gtk_string_list_append (formats, name);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (bauds); i++)
-    {
-      g_autofree char *name = g_strdup_printf ("%u", bauds[i]);
-
-      gtk_string_list_append (baud_names, name);
-    }
-  for (guint i = 0; i < G_N_ELEMENTS (frames); i++)
-    gtk_string_list_append (frame_names, frames[i].name);
-  rw_compat_name_drop_down (self->ports, _ ("Ports found here"));
-  rw_compat_name_drop_down (self->format, _ ("Format of the meter"));
-  rw_compat_name_drop_down (self->baud, _ ("Bits a second"));
-  rw_compat_name_drop_down (self->frame, _ ("Data bits, parity, stop bits"));
-  gtk_drop_down_set_model (self->format, G_LIST_MODEL (formats));
-  gtk_drop_down_set_model (self->baud, G_LIST_MODEL (baud_names));
-  gtk_drop_down_set_model (self->frame, G_LIST_MODEL (frame_names));
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, back);
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, list);
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, find);
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, hand);
+  gtk_widget_class_bind_template_child (widget_class, RwMeterWindow, facts);
 }
 
 static void
 rw_meter_window_init (RwMeterWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->found = g_ptr_array_new ();
-  fill_choices (self);
-  format_cb (self);
-  g_signal_connect_swapped (self->ports, "notify::selected", G_CALLBACK (port_cb), self);
-  g_signal_connect_swapped (self->format, "notify::selected", G_CALLBACK (format_cb), self);
-  g_signal_connect_swapped (self->again, "clicked", G_CALLBACK (look_again_cb), self);
-  g_signal_connect_swapped (self->start, "clicked", G_CALLBACK (start_cb), self);
-  g_signal_connect_swapped (self->stop, "clicked", G_CALLBACK (stop_cb), self);
+  g_signal_connect_swapped (self->find, "chosen", G_CALLBACK (found_cb), self);
+  g_signal_connect_swapped (self->hand, "chosen", G_CALLBACK (hand_cb), self);
+  g_signal_connect_swapped (self->facts, "saved", G_CALLBACK (saved_cb), self);
+  g_signal_connect_swapped (self->facts, "change", G_CALLBACK (change_cb), self);
 }
 
 GtkWidget *
@@ -245,11 +263,8 @@ rw_meter_window_new (GtkWindow *parent,
 
   self->job = g_object_ref (job);
   g_set_object (&self->settings, settings);
-  look_again_cb (self);
-  port_cb (self);
-  if (settings != NULL)
-    recall (self);
-  g_signal_connect_object (job, "link", G_CALLBACK (words_cb), self, G_CONNECT_SWAPPED);
-  words_cb (self);
+  rw_meter_list_page_set_job (self->list, job, settings);
+  rw_meter_find_page_set_job (self->find, job);
+  gtk_widget_grab_focus (GTK_WIDGET (self->list));
   return GTK_WIDGET (self);
 }

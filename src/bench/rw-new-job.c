@@ -8,12 +8,13 @@
 #include <glib/gi18n-lib.h>
 
 #include "rw-compat.h"
+#include "rw-meter-books.h"
+#include "rw-meter-words.h"
 #include "rw-quantity.h"
 
 struct _RwNewJob
 {
   GtkWindow    parent_instance;
-  GSettings   *settings; /* (nullable) */
   GPtrArray   *profiles; /* of RwProfile */
   GtkEntry    *name;
   GtkEntry    *tag;
@@ -28,20 +29,11 @@ static guint chosen_signal;
 
 G_DEFINE_FINAL_TYPE (RwNewJob, rw_new_job, GTK_TYPE_WINDOW)
 
-/* Classes of hand-held meters by what their data sheets promise; ±(% of reading + counts). */
-static const struct
-{
-  const char *name;
-  double      percent;
-  double      counts;
-} meters[] = {
-  { N_ ("2000 or 4000 counts, ±(0.5 % + 2)"), 0.5, 2 },
-  { N_ ("6000 counts, ±(0.5 % + 2)"), 0.5, 2 },
-  { N_ ("4000 counts, ±(0.8 % + 3)"), 0.8, 3 },
-  { N_ ("6000 counts, ±(0.09 % + 2)"), 0.09, 2 },
-  { N_ ("20 000 counts, ±(0.05 % + 3)"), 0.05, 3 },
-  { N_ ("simple, ±(1.5 % + 5)"), 1.5, 5 },
-};
+/* The bench meter in the book: the one that is read by eye. */
+static const char bench_meter[] = "m1";
+
+/* The class that is offered first, until the book knows better. */
+static const char usual_class[] = "counts-6000";
 
 static RwProfile *
 chosen_profile (RwNewJob *self)
@@ -72,18 +64,55 @@ profile_cb (RwNewJob *self)
   g_string_free (text, TRUE);
 }
 
+/* --- the bench meter ------------------------------------------------------------------------------ */
+
+static const RwKnownMeter *
+find_known (void)
+{
+  return rw_meter_book_find (rw_meter_books_get_default (), bench_meter);
+}
+
+/* Facts by the class that was chosen; what the book has stands before the classes. (transfer full) */
+static RwMeterFacts *
+make_facts (RwNewJob *self)
+{
+  const RwKnownMeter *known = find_known ();
+  const guint before = known != NULL ? 1 : 0;
+  const guint chosen = gtk_drop_down_get_selected (self->meter);
+  guint n;
+  const RwMeterPreset *presets = rw_meter_preset_list (&n);
+
+  if (chosen < before)
+    return rw_meter_facts_copy (known->facts);
+
+  const RwMeterPreset *preset = &presets[MIN (chosen - before, n - 1)];
+  RwMeterFacts *facts = rw_meter_facts_new (bench_meter, known != NULL ? known->facts->name : _ ("Bench meter"),
+                                            preset->percent, preset->counts);
+
+  facts->ac = preset->ac;
+  return facts;
+}
+
+/* Asked once: the next job finds it in the book. */
+static void
+remember_meter (RwNewJob *self)
+{
+  const RwKnownMeter *known = find_known ();
+  g_autoptr (RwMeterFacts) facts = make_facts (self);
+  g_autoptr (RwKnownMeter) meter = known != NULL ? rw_known_meter_copy (known) : rw_known_meter_new (facts);
+
+  if (known != NULL && gtk_drop_down_get_selected (self->meter) == 0)
+    return;
+  rw_meter_facts_free (meter->facts);
+  meter->facts = g_steal_pointer (&facts);
+  rw_meter_books_put (meter);
+}
+
 static void
 start_cb (RwNewJob *self)
 {
-  const guint meter = MIN (gtk_drop_down_get_selected (self->meter), G_N_ELEMENTS (meters) - 1);
-
-  if (self->settings != NULL)
-    {
-      g_settings_set_double (self->settings, "meter-percent", meters[meter].percent);
-      g_settings_set_double (self->settings, "meter-counts", meters[meter].counts);
-      g_settings_set_string (self->settings, "meter-name", meters[meter].name);
-    }
   g_signal_emit (self, chosen_signal, 0);
+  remember_meter (self);
   gtk_window_destroy (GTK_WINDOW (self));
 }
 
@@ -91,14 +120,13 @@ RwSessionHeader *
 rw_new_job_dup_header (RwNewJob *self)
 {
   RwProfile *profile = chosen_profile (self);
-  const guint meter = MIN (gtk_drop_down_get_selected (self->meter), G_N_ELEMENTS (meters) - 1);
   g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
   g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
   const char *name = gtk_editable_get_text (GTK_EDITABLE (self->name));
 
   if (profile == NULL)
     return NULL;
-  g_ptr_array_add (list, rw_meter_facts_new ("m1", _ (meters[meter].name), meters[meter].percent, meters[meter].counts));
+  g_ptr_array_add (list, make_facts (self));
   return rw_session_header_new (profile, *name != '\0' ? name : _ ("Cabinet"),
                                 gtk_editable_get_text (GTK_EDITABLE (self->tag)), list, now);
 }
@@ -108,7 +136,6 @@ rw_new_job_dispose (GObject *object)
 {
   RwNewJob *self = RW_NEW_JOB (object);
 
-  g_clear_object (&self->settings);
   g_clear_pointer (&self->profiles, g_ptr_array_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_NEW_JOB);
   G_OBJECT_CLASS (rw_new_job_parent_class)->dispose (object);
@@ -154,23 +181,28 @@ fill_profiles (RwNewJob *self)
 static void
 fill_meters (RwNewJob *self)
 {
+  const RwKnownMeter *known = find_known ();
+  guint n;
+  const RwMeterPreset *presets = rw_meter_preset_list (&n);
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  guint selected = 0;
 
-  for (guint i = 0; i < G_N_ELEMENTS (meters); i++)
-    gtk_string_list_append (names, _ (meters[i].name));
+  if (known != NULL)
+    {
+      g_autofree char *facts = rw_meter_words_facts (known->facts);
+      g_autofree char *name = g_strdup_printf ("%s, %s", known->facts->name, facts);
+
+      gtk_string_list_append (names, name);
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      gtk_string_list_append (names, _ (presets[i].title));
+      if (known == NULL && g_str_equal (presets[i].id, usual_class))
+        selected = i;
+    }
   rw_compat_name_drop_down (self->meter, _ ("Class of the meter"));
   gtk_drop_down_set_model (self->meter, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->meter, 1);
-}
-
-static void
-select_last_meter (RwNewJob *self)
-{
-  g_autofree char *last = g_settings_get_string (self->settings, "meter-name");
-
-  for (guint i = 0; i < G_N_ELEMENTS (meters); i++)
-    if (g_str_equal (meters[i].name, last))
-      gtk_drop_down_set_selected (self->meter, i);
+  gtk_drop_down_set_selected (self->meter, selected);
 }
 
 static void
@@ -190,10 +222,5 @@ GtkWidget *
 rw_new_job_new (GtkWindow *parent,
                 GSettings *settings)
 {
-  RwNewJob *self = g_object_new (RW_TYPE_NEW_JOB, "transient-for", parent, NULL);
-
-  g_set_object (&self->settings, settings);
-  if (settings != NULL)
-    select_last_meter (self);
-  return GTK_WIDGET (self);
+  return g_object_new (RW_TYPE_NEW_JOB, "transient-for", parent, NULL);
 }

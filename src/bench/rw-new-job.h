@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 #define RW_TYPE_NEW_JOB (rw_new_job_get_type ())
 G_DECLARE_FINAL_TYPE (RwNewJob, rw_new_job, RW, NEW_JOB, GtkWindow)
 
-/* @settings: (nullable) remembers the meter. */
+/* The bench meter is kept in the book of meters. */
 GtkWidget *rw_new_job_new (GtkWindow *parent, GSettings *settings);
 
 /* What was chosen, started now. (transfer full) (nullable): there is no profile to choose. */

@@ -149,8 +149,8 @@ show_where (RwRailCard        *self,
 static void
 show_live (RwRailCard *self)
 {
-  const RwLive *live = rw_job_get_live (self->job);
-  const gboolean ours = live->has_value && live->sample.rail == self->rail;
+  const RwLive *live = rw_job_find_live (self->job, self->rail);
+  const gboolean ours = live != NULL;
   g_autofree char *value = ours ? rw_quantity_format (live->sample.value, live->sample.step, live->sample.kind)
                                 : NULL;
   /* Translators: the value the meter shows at this moment. */
@@ -205,12 +205,11 @@ find_expected (RwRailCard        *self,
 {
   const RwTrimSet *set = find_set (self, spot);
   const guint rail = (guint) rw_profile_index_of (rw_job_get_profile (self->job), self->rail);
-  const RwLive *live = rw_job_get_live (self->job);
   RwTrimLive others;
   const RwTrimSet *from;
   gboolean found = FALSE;
 
-  if (set == NULL || (live->has_value && live->sample.rail == self->rail)
+  if (set == NULL || rw_job_find_live (self->job, self->rail) != NULL
       || (spot != NULL && spot->reading.place == set->place && !spot->changed_since))
     return FALSE;
   from = rw_job_get_trim_live (self->job, &others);

@@ -62,9 +62,12 @@ def test_serial():
     with Bench(env={"LD_PRELOAD": SHIM}) as bench:
         bench.start_job("Pier Pilot")
         bench.keys("ctrl+m")
-        port = bench.find("text", "Port")
-        port.set_text_contents(meter.name)
-        press(bench.find("push button", "Listen"))
+        press(bench.find("push button", "Add by hand"))
+        bench.find("text", "Port or host").set_text_contents(meter.name)
+        press(bench.find("push button", "Next"))
+        for name, text in (("Name of the meter", "Cable meter"), ("Per cent", "0.5"), ("Counts", "2")):
+            bench.find("text", name).set_text_contents(text)
+        press(bench.find("push button", "Save and listen"))
         bench.find("label", "Waiting for the meter's first value")
         meter.thread.start()
         poll(lambda: len(events("sample")) >= 3, "samples in the file")
