@@ -147,7 +147,8 @@ static RwDecoderFrameByte
 judge (gsize  at,
        guint8 byte)
 {
-  return byte == '\r' ? RW_DECODER_FRAME_ENDS : RW_DECODER_FRAME_GOES_ON;
+  /* Some adapters put a LF behind the CR. */
+  return byte == '\r' || (at == 0 && byte == '\n') ? RW_DECODER_FRAME_ENDS : RW_DECODER_FRAME_GOES_ON;
 }
 
 const RwDecoderFrameClass rw_decoder_text_14_class = {

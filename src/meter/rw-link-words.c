@@ -59,12 +59,17 @@ char *
 rw_link_words_silent (const RwBytePort *port,
                       const RwTalk     *talk,
                       gboolean          heard,
+                      gboolean          doubted,
                       const char       *bad)
 {
   if (talk != NULL && rw_talk_get_trouble (talk) != NULL)
     return g_strdup_printf (_ ("The meter on “%s” gives no values."), port->name);
   if (!heard)
     return explain_no_bytes (port, talk);
+  if (doubted)
+    return g_strdup_printf (_ ("The meter on “%s” jumps about: no two of its values agree. Hold the leads "
+                               "still."),
+                            port->name);
   if (bad != NULL)
     /* Translators: a port, and the odd line that came from it. */
     return g_strdup_printf (_ ("What comes from “%s” makes no reading, such as “%s”. Check format "

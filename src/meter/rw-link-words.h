@@ -18,11 +18,12 @@ char *rw_link_words_named (const RwBytePort *port, const RwTalk *talk);
 
 char *rw_link_words_reading (const RwBytePort *port, const RwTalk *talk);
 
-/* Why no value comes, as far as the bytes tell. @heard: bytes came; @bad (nullable): the last
- * frame that made no sense. */
+/* Why no value comes, as far as the bytes tell. @heard: bytes came; @doubted: whole frames came,
+ * but no two agree; @bad (nullable): the last frame that made no sense. */
 char *rw_link_words_silent (const RwBytePort *port,
                             const RwTalk     *talk,
                             gboolean          heard,
+                            gboolean          doubted,
                             const char       *bad);
 
 char *rw_link_words_lost (const RwBytePort *port);

@@ -55,6 +55,7 @@ struct _RwLinkWorker
   gint64      arrived_us;  /* of the bytes that are being decoded */
   gint64      value_us;    /* of the newest value, else of the name or the opening */
   gboolean    heard;       /* bytes came since the newest value */
+  guint64     doubted; /* frames, up to the newest value */
   gboolean    settling;    /* just opened, LISTENING not told yet: bytes may begin inside a line */
   gint64      settled_us;  /* until then */
 
@@ -114,6 +115,15 @@ tell_lost (RwLinkWorker *self)
 
 /* --- bytes --------------------------------------------------------------------------- */
 
+static RwDecoderCounts
+counts_of (const RwDecoder *decoder)
+{
+  RwDecoderCounts counts;
+
+  rw_decoder_get_counts (decoder, &counts);
+  return counts;
+}
+
 static void
 value_cb (const RwMeterValue *value,
           gpointer            data)
@@ -126,6 +136,7 @@ value_cb (const RwMeterValue *value,
   g_array_append_val (self->mails, mail);
   self->value_us = self->arrived_us;
   self->heard = FALSE;
+  self->doubted = counts_of (self->decoder).doubted;
   if (self->talk != NULL)
     rw_talk_answered (self->talk, self->arrived_us);
 }
@@ -144,7 +155,14 @@ decode_cb (const guint8 *tainted,
                        kind == RW_KIND_OHMS     ? RW_METER_MODE_NONE
                        : kind == RW_KIND_RIPPLE ? RW_METER_MODE_AC
                                                 : RW_METER_MODE_DC);
+
+  const guint64 before = counts_of (self->decoder).bytes_explained;
+  const guint mails = self->mails->len;
+
   rw_decoder_feed (self->decoder, tainted, n, value_cb, self);
+  /* An answer that is not believed yet is an answer all the same. */
+  if (self->mails->len == mails && counts_of (self->decoder).bytes_explained > before)
+    rw_talk_answered (self->talk, self->arrived_us);
 }
 
 /* What the talk has learnt. */
@@ -264,9 +282,12 @@ check_time (RwLinkWorker *self)
   if (self->settling && now_us >= self->settled_us)
     tell_listening (self);
   if (self->state != RW_LINK_SILENT && now_us - self->value_us >= self->patience_us)
-    tell_state (self, RW_LINK_SILENT,
-                rw_link_words_silent (self->port, self->talk, self->heard,
-                                      rw_decoder_get_last_bad (self->decoder)));
+    {
+      tell_state (self, RW_LINK_SILENT,
+                  rw_link_words_silent (self->port, self->talk, self->heard,
+                                        counts_of (self->decoder).doubted > self->doubted,
+                                        rw_decoder_get_last_bad (self->decoder)));
+    }
 }
 
 /* Reads until the port is lost (FALSE) or the thread is to end (TRUE). */
@@ -323,6 +344,7 @@ open_port (RwLinkWorker *self)
     }
   self->value_us = g_get_monotonic_time ();
   self->heard = FALSE;
+  self->doubted = counts_of (self->decoder).doubted;
   self->settling = self->talk == NULL;
   self->settled_us = self->value_us + (gint64) (torn_ms != 0 ? torn_ms : usual_torn_ms) * 1000;
   if (self->talk == NULL)

@@ -232,7 +232,7 @@ test_damaged_lines_say_what (void)
     { "{\"n\":1,\"t\":1,\"retract\":{}}", "“n”" },
     { "{\"n\":1,\"t\":1,\"trim\":{}}{\"n\":2,\"t\":2,\"trim\":{}}", "“{” at byte 24" },
     { "{\"n\":010,\"t\":1,\"trim\":{}}", "“0” at byte 6" },
-    { "{\"n\":1,\"t\":1,\"note\":{\"text\":\"\\ud800\"}}", "JSON" },
+    { "{\"n\":1,\"t\":1,\"note\":{\"text\":\"\\ud800\"}}", "half of a character" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
