@@ -93,6 +93,17 @@ state_cb (RwLink     *link,
   tell_link (meter->job);
 }
 
+void
+rw_job_tell_kind (RwJob *self)
+{
+  for (guint i = 0; i < self->meters->len; i++)
+    {
+      RwJobMeter *meter = self->meters->pdata[i];
+
+      rw_link_set_kind (meter->link, meter->rail != NULL ? RW_KIND_DC : self->kind);
+    }
+}
+
 /* --- plugging ------------------------------------------------------------------------------------- */
 
 static void
@@ -155,6 +166,7 @@ rw_job_plug (RwJob              *self,
   g_ptr_array_add (self->meters, meter);
   g_signal_connect (link, "value", G_CALLBACK (value_cb), meter);
   g_signal_connect (link, "state", G_CALLBACK (state_cb), meter);
+  rw_job_tell_kind (self);
   rw_link_open (link);
   tell_link (self);
 }
@@ -185,6 +197,7 @@ rw_job_stay_on (RwJob      *self,
     return;
   meter->rail = rail != NULL ? g_intern_string (rail) : NULL;
   meter->place = place;
+  rw_job_tell_kind (self);
   rw_job_leave_contact (meter);
   rw_job_forget_lives (self, meter->id);
   tell_link (self);
@@ -211,6 +224,7 @@ rw_job_get_meter (RwJob          *self,
     .id = meter->id,
     .name = meter->name,
     .words = meter->words != NULL ? meter->words : "",
+    .trouble = rw_link_get_trouble (meter->link),
     .state = meter->state,
     .rail = meter->rail,
     .place = meter->place,

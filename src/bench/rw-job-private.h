@@ -120,6 +120,7 @@ void rw_job_aim_next (RwJob *self, const RwReading *kept);
 
 /* rw-job-meter.c */
 void        rw_job_init_meters (RwJob *self);
+void        rw_job_tell_kind (RwJob *self); /* to the meters that move about: what is measured now */
 RwJobMeter *rw_job_find_meter (RwJob *self, const char *id); /* (nullable) */
 void        rw_job_add_sample (RwJob *self, double t, const RwReading *sample);
 RwLive     *rw_job_take_live (RwJob *self, const char *meter); /* that of a meter, made when there is none; now the newest */

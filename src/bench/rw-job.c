@@ -183,6 +183,7 @@ rw_job_set_spot (RwJob      *self,
                              && rw_view_get_place (self->view) == place;
 
   self->kind = kind;
+  rw_job_tell_kind (self);
   rw_view_set_rail (self->view, rail);
   rw_view_set_place (self->view, place);
   if (self->cabinet != NULL)

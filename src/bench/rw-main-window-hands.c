@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-meter-listen.h"
 #include "rw-mistakes.h"
 
 /* --- the question --------------------------------------------------------------------------------- */
@@ -207,6 +208,7 @@ rw_main_window_show_hands (RwMainWindow *self)
       g_signal_connect_object (self->job, "live", G_CALLBACK (show_live_warning), self, G_CONNECT_SWAPPED);
       if (self->settings != NULL && rw_job_get_mode (self->job) == RW_JOB_BENCH)
         rw_job_set_hands_free (self->job, g_settings_get_boolean (self->settings, "hands-free"));
+      rw_meter_resume (self->job, self->settings);
       rw_sound_set_enabled (self->sound, self->settings != NULL && g_settings_get_boolean (self->settings, "sound"));
     }
   gtk_widget_set_visible (GTK_WIDGET (self->hands_button), self->job != NULL && rw_job_can_write (self->job));
