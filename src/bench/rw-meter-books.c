@@ -55,6 +55,25 @@ rw_meter_books_remove (const char *id)
   remember_problem (error);
 }
 
+const RwKnownMeter *
+rw_meter_books_find_same (const RwMeterAddress *address,
+                          const char           *format,
+                          const char           *identity)
+{
+  RwMeterBook *all = rw_meter_books_get_default ();
+
+  for (guint i = 0; i < rw_meter_book_get_n (all); i++)
+    {
+      const RwKnownMeter *meter = rw_meter_book_get (all, i);
+
+      if (meter->address != NULL && rw_meter_address_equal (meter->address, address)
+          && g_strcmp0 (meter->format, format) == 0
+          && (identity == NULL || meter->identity == NULL || g_str_equal (meter->identity, identity)))
+        return meter;
+    }
+  return NULL;
+}
+
 char *
 rw_meter_stay_to_text (const char *rail,
                        RwPlace     place)

@@ -17,6 +17,10 @@ const char *rw_meter_books_get_problem (void);
 void rw_meter_books_put (const RwKnownMeter *meter);
 void rw_meter_books_remove (const char *id);
 
+/* The meter of the book that is reached there and speaks so: one cable may serve several meters. @identity: what it
+ * says it is; NULL: it does not say. (nullable) borrowed until the book changes */
+const RwKnownMeter *rw_meter_books_find_same (const RwMeterAddress *address, const char *format, const char *identity);
+
 /* Where a meter stays, as the book keeps it: a rail's id, for the board; "id@place" for another place.
  * (transfer full) (nullable): NULL when @rail is, it moves about. */
 char *rw_meter_stay_to_text (const char *rail, RwPlace place);

@@ -141,8 +141,8 @@ take (RwMeterFactsPage *self)
   if (*name == '\0')
     return complain (self, self->name, _ ("Give the meter a name: what is written on it, or whose it is."));
   if (are_empty (self))
-    return complain (self, self->percent, _ ("Choose the class of the meter, or type the figures of its manual. Type 0 where "
-                                             "nothing is known."));
+    return complain (self, self->percent, _ ("Choose the class of the meter, or type the figures of its manual. Type 0 "
+                                             "where nothing is known."));
   if (!read_figure (self->percent, &percent, &error))
     return complain (self, self->percent, error->message);
   if (!read_figure (self->counts, &counts, &error))

@@ -266,7 +266,7 @@ rw_meter_find_page_dup_chosen (RwMeterFindPage *self)
 {
   RwMeterBook *book = rw_meter_books_get_default ();
   const RwMeterFound *found = rw_meter_finder_get_found (self->finder, self->chosen);
-  const RwKnownMeter *known = rw_meter_book_find_address (book, found->address);
+  const RwKnownMeter *known = rw_meter_books_find_same (found->address, found->format, found->identity);
   RwKnownMeter *meter;
 
   if (known != NULL)

@@ -24,7 +24,7 @@ void rw_meter_find_page_start (RwMeterFindPage *self);
 /* Ends a search that runs. */
 void rw_meter_find_page_stop (RwMeterFindPage *self);
 
-/* What was chosen: the meter of the book that is reached there, else a new one. (transfer full) */
+/* What was chosen: the meter of the book that is reached there and speaks so, else a new one. (transfer full) */
 RwKnownMeter *rw_meter_find_page_dup_chosen (RwMeterFindPage *self);
 
 G_END_DECLS

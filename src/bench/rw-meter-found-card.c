@@ -30,8 +30,9 @@ describe_evidence (const RwMeterFound *found)
 {
   g_autofree char *sure = rw_meter_words_sure (found->sure);
   /* Translators: how sure ("95 % sure"), number of values. */
-  g_autofree char *start
-      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %u value", "%s, %u values", found->values), sure, found->values);
+  g_autofree char *start = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %u value", "%s, %u values",
+                                                         found->values),
+                                            sure, found->values);
 
   if (found->values == 0)
     return g_steal_pointer (&start);

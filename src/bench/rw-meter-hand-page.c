@@ -198,7 +198,9 @@ begin_meter (RwMeterHandPage      *self,
              const RwMeterAddress *address)
 {
   RwMeterBook *book = rw_meter_books_get_default ();
-  const RwKnownMeter *known = self->meter != NULL ? self->meter : rw_meter_book_find_address (book, address);
+  const RwKnownMeter *known = self->meter != NULL
+                                  ? self->meter
+                                  : rw_meter_books_find_same (address, chosen_format (self), NULL);
 
   if (known != NULL)
     return rw_known_meter_copy (known);

@@ -204,8 +204,8 @@ rw_meter_lines_box_init (RwMeterLinesBox *self)
   gtk_drop_down_set_model (self->mark, G_LIST_MODEL (names));
   gtk_label_set_text (self->help,
                       /* Translators: the words in braces are typed as they are here. */
-                      _ ("{number} the number; {number|FLOW} reads FLOW as overload. {unit} such as mV or VDC; {unit=mV} when "
-                         "the line names none. {sign} a sign that stands apart, {mode} DC or AC: both may be missing. "
+                      _ ("{number} the number; {number|FLOW} reads FLOW as overload. {unit} such as mV or VDC; {unit=mV} "
+                         "when the line names none. {sign} a sign that stands apart, {mode} DC or AC: both may be missing. "
                          "{any} anything. A blank is any blanks or none; all else is itself: {any};{number};{unit}"));
   g_signal_connect_swapped (self->pattern, "changed", G_CALLBACK (read_cb), self);
   g_signal_connect_swapped (self->mark, "notify::selected", G_CALLBACK (read_cb), self);

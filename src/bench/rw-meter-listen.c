@@ -63,8 +63,8 @@ rw_meter_listen (RwJob              *job,
 {
   if (meter->address == NULL)
     {
-      g_set_error (error, RW_DECODER_ERROR, RW_DECODER_ERROR_OPTION, _ ("“%s” is read by eye: it has no port to listen to."),
-                   meter->facts->name);
+      g_set_error (error, RW_DECODER_ERROR, RW_DECODER_ERROR_OPTION,
+                   _ ("“%s” is read by eye: it has no port to listen to."), meter->facts->name);
       return FALSE;
     }
   if (!plug (job, meter, error))

@@ -49,7 +49,8 @@ rw_meter_words_read_figure (const char *typed,
       return TRUE;
     }
   g_set_error (error, RW_QUANTITY_ERROR, RW_QUANTITY_ERROR_NUMBER,
-               _ ("“%s” is no such figure. Write a number from 0 up, as the meter's manual gives it, such as 0.5."), typed);
+               _ ("“%s” is no such figure. Write a number from 0 up, as the meter's manual gives it, such as 0.5."),
+               typed);
   return FALSE;
 }
 
@@ -59,8 +60,9 @@ rw_meter_words_facts (const RwMeterFacts *facts)
   g_autofree char *percent = rw_meter_words_figure (facts->percent);
   g_autofree char *counts = rw_meter_words_figure (facts->counts);
   /* Translators: per cent of the value, steps of the last digit. */
-  g_autofree char *text = facts->percent > 0 || facts->counts > 0 ? g_strdup_printf (_ ("±(%s %% + %s)"), percent, counts)
-                                                                  : g_strdup (_ ("accuracy not known"));
+  g_autofree char *text = facts->percent > 0 || facts->counts > 0
+                              ? g_strdup_printf (_ ("±(%s %% + %s)"), percent, counts)
+                              : g_strdup (_ ("accuracy not known"));
 
   switch (facts->ac)
     {
