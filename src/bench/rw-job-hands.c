@@ -160,7 +160,7 @@ say_guess (RwJob             *self,
   const RwRail *rail = rw_profile_find_rail (rw_job_get_profile (self), guess->rail);
 
   /* Translators: rail, place. */
-  return g_strdup_printf (_ ("%s at %s"), rail != NULL ? rail->label : guess->rail, rw_place_get_label (guess->place));
+  return g_strdup_printf (_ ("%s, %s"), rail != NULL ? rail->label : guess->rail, rw_place_get_label (guess->place));
 }
 
 /* Takes what may be chosen out of @guesses: spots, not "none", not the wrong way round. */

@@ -161,6 +161,10 @@ rw_main_window_toggle_big (RwMainWindow *self)
   gtk_stack_set_visible_child_name (self->stack, big ? "bench" : "big");
   if (!big)
     gtk_widget_grab_focus (GTK_WIDGET (self->big));
+  else if (rw_job_can_write (self->job))
+    rw_entry_row_focus (self->entry);
+  else
+    gtk_widget_grab_focus (GTK_WIDGET (self->chart));
 }
 
 void

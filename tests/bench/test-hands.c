@@ -276,6 +276,26 @@ test_a_question_waits_and_is_answered (Bench        *bench,
   g_assert_cmpfloat_with_epsilon (last.value, 4.31, 0.002);
 }
 
+/* Answered while the leads are still there: the reading, and from then on the samples, are of the rail named. */
+static void
+test_an_answer_places_the_contact_that_lasts (Bench        *bench,
+                                              gconstpointer data)
+{
+  RwReading last = { 0 };
+  const guint before = count_type (bench, RW_EVENT_SAMPLE);
+
+  rw_job_set_spot (bench->job, "m5", RW_PLACE_BOARD, RW_KIND_DC);
+  lift (bench);
+  touch (bench, 4.31, 12);
+  g_assert_nonnull (rw_job_get_question (bench->job));
+  g_assert_cmpuint (count_type (bench, RW_EVENT_SAMPLE), ==, before);
+  rw_job_answer (bench->job, 0);
+  touch (bench, 4.31, 3);
+  g_assert_cmpuint (kept (bench, &last), ==, 1);
+  g_assert_cmpstr (last.rail, ==, "p5");
+  g_assert_cmpuint (count_type (bench, RW_EVENT_SAMPLE), >, before + 5);
+}
+
 /* A second meter that stays on −5 keeps by itself too, and one turn seen by both is one turn. */
 static void
 test_two_meters_see_one_turn (Bench        *bench,
@@ -314,6 +334,7 @@ main (int    argc,
   ADD ("a-turn-is-written-down-before-its-reading", test_a_turn_is_written_down_before_its_reading);
   ADD ("a-value-of-no-rail-is-not-kept", test_a_value_of_no_rail_is_not_kept);
   ADD ("a-question-waits-and-is-answered", test_a_question_waits_and_is_answered);
+  ADD ("an-answer-places-the-contact-that-lasts", test_an_answer_places_the_contact_that_lasts);
   ADD ("two-meters-see-one-turn", test_two_meters_see_one_turn);
 #undef ADD
   return g_test_run ();

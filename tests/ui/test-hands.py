@@ -66,6 +66,7 @@ def listen(bench, meter):
     press(bench.find("push button", "Save and listen"))
     bench.find("label", "Waiting for the meter's first value")
     bench.keys("Escape")
+    poll(lambda: len(bench.windows()) == 1, "the meters window to close")
 
 
 def test_hands_free():
@@ -76,7 +77,7 @@ def test_hands_free():
         listen(bench, meter)
         meter.start()
         bench.keys("k")
-        bench.find("toggle button", "Hands-free: on")
+        bench.find(None, "Hands-free: on")
         meter.lift()
         meter.touch(5.021)
         expect_kept(1, "p5", 5.021)
@@ -89,10 +90,15 @@ def test_hands_free():
         if len(kept()) != 2:
             raise Failed(f"kept what it could not know: {kept()}")
         bench.keys("d")
-        poll(lambda: bench.there("status bar", "V") or bench.there(None, "Big view"), "the big view")
+        poll(lambda: any("which rail?" in (node.get_description() or "") for node in bench.all("status bar")),
+             "the big view to ask which rail")
         bench.keys("d")
-        meter.lift()
-        meter.touch(5.301)
+        bench.find("push button", "+5 V, board (Y)")
+        time.sleep(1)
+        bench.keys("y")
+        poll(lambda: len(kept()) == 3, "the value to be kept as answered")
+        if kept()[-1][0] != "p5":
+            raise Failed(f"answered +5 V, kept {kept()[-1]}")
         meter.stop()
 
 
