@@ -28,8 +28,7 @@ new_job (GtkWidget  *widget,
          const char *name,
          GVariant   *parameter)
 {
-  RwMainWindow *self = RW_MAIN_WINDOW (widget);
-  GtkWidget *dialog = rw_new_job_new (GTK_WINDOW (widget), self->settings);
+  GtkWidget *dialog = rw_new_job_new (GTK_WINDOW (widget));
 
   g_signal_connect_object (dialog, "chosen", G_CALLBACK (new_job_chosen_cb), widget, 0);
   gtk_window_present (GTK_WINDOW (dialog));

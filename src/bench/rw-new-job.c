@@ -219,8 +219,7 @@ rw_new_job_init (RwNewJob *self)
 }
 
 GtkWidget *
-rw_new_job_new (GtkWindow *parent,
-                GSettings *settings)
+rw_new_job_new (GtkWindow *parent)
 {
   return g_object_new (RW_TYPE_NEW_JOB, "transient-for", parent, NULL);
 }

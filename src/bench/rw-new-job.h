@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (RwNewJob, rw_new_job, RW, NEW_JOB, GtkWindow)
 
 /* The bench meter is kept in the book of meters. */
-GtkWidget *rw_new_job_new (GtkWindow *parent, GSettings *settings);
+GtkWidget *rw_new_job_new (GtkWindow *parent);
 
 /* What was chosen, started now. (transfer full) (nullable): there is no profile to choose. */
 RwSessionHeader *rw_new_job_dup_header (RwNewJob *self);

@@ -27,7 +27,7 @@ static const RwMeterPreset presets[] = {
     RW_METER_AC_TRUE_RMS },
   { "counts-50000", N_ ("Bench meter, 50 000 or 60 000 counts, true RMS: typically 0.03 % + 3"), 0.03, 3,
     RW_METER_AC_TRUE_RMS },
-  { "analogue", N_ ("Old pointer meter, or one nobody knows: typically 9 % of the reading"), 9, 0,
+  { "analogue", N_ ("Old pointer meter, or one nobody knows: typically 9 per cent"), 9, 0,
     RW_METER_AC_UNKNOWN },
 };
 
