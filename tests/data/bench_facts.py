@@ -155,9 +155,41 @@ SIGNATURES = {
     "video-ground-open": (C5, "picture-rolls", {
         "video-ground": "bad", "bars-board-out": "gone", "ground-ohms": "picture", "p5-board-loaded": 5.02,
         "ground-drop-wire": 0.03, "p5-ripple-board": 0.012}),
+    "switch-bad": (C5, "control-dead", {
+        "panel-ground-drop": "one", "p5-board-loaded": 5.02, "self-test": "passes", "crimp-tug": "firm",
+        "ground-ohms": "good"}),
+    "scores-battery-flat": (C5, "scores-lost", {
+        "self-test": "forgets", "p5-board-loaded": 5.02, "p5-ripple-board": 0.01, "look-and-smell": "clean",
+        "tap-test": "still"}),
+    "monitor-worn": (C5, "picture-dim", {
+        "bars-board-out": "dim", "p5-board-loaded": 5.02, "video-ground": "good", "self-test": "passes"}),
     "meter-or-leads": (C5, "resets", {
         "meter-self-check": "fails", "p5-terminals-loaded": 4.8, "m5-board-loaded": 5.0,
         "p5-drop-wire": 0.001, "p5-ripple-board": 5.0, "wiggle-test": "still"}),
+}
+
+# What written accounts, data sheets and manuals tell of; whatever is not named here is an estimate of the trade.
+# The chances themselves are estimates throughout: nobody has published counts.
+PRINTED = {
+    "symptoms": """
+        coins-wrong resets watchdog-barks memory-error thump-cures garbled-graphics picture-bars
+        picture-dim picture-rolls sound-bars audio-hum picture-buzz no-sound distorted-sound amp-hot
+        dead cold-start lamps-dim fuse-blows burning-smell evening-fails tingle""",
+    "causes": """
+        board-short memory-bad socket-oxidised board-trace-loss reset-part-bad board-corroded
+        low-mains wrong-tap earth-missing audio-filter-tired audio-amp-bad audio-ground-loop
+        monitor-filter-tired video-ground-open trim-low trim-high output-capacitors-tired
+        minimum-load-missing supply-overloaded supply-primary-dead raw-capacitor-tired
+        bridge-diode-shorted pass-transistor-bad regulator-drifted sense-open protection-latched
+        edge-oxidised edge-burnt poor-crimp ground-wire-poor plus5-wire-thin fuse-holder-tired
+        fuse-blown connector-shifted""",
+    "checks": """
+        tap-test reset-pin self-test socket-reseat board-swap-donor p5-drop-wire ground-drop-wire
+        connector-temperature sense-drop look-and-smell edge-connector-look fuse-ohms
+        fuse-holder-look selector-look earth-continuity m5-board-loaded bars-board-out video-ground
+        p24-board-loaded p5-board-loaded p5-chip-loaded p5-minmax-reset p5-current p5-terminals-bare
+        p5-dummy-load p5-terminals-loaded p5-ripple-terminals hum-volume-zero speaker-dc unplug-wait
+        supply-heat supply-swap mains-outlet-volts bigcap-dc""",
 }
 
 # What settles two look-alikes: (how, profile, one, other, evidence for one, evidence for the other)
@@ -215,6 +247,12 @@ PAIRS = [
      {"mains-path-ohms": "open"}, {"mains-path-ohms": "through"}),
     ("a dummy load", C5, "minimum-load-missing", "supply-primary-dead",
      {"p5-dummy-load": "starts"}, {"p5-dummy-load": "dead"}),
+    ("the screen with the board out", C5, "monitor-worn", "monitor-filter-tired",
+     {"bars-board-out": "dim"}, {"bars-board-out": "stays"}),
+    ("one switch against several", C5, "switch-bad", "panel-ground-open",
+     {"panel-ground-drop": "one"}, {"panel-ground-drop": "bad"}),
+    ("what the self-test says", C5, "scores-battery-flat", "memory-bad",
+     {"self-test": "forgets"}, {"self-test": "names"}),
     ("edge against far chip", C5, "board-trace-loss", "edge-oxidised",
      {"p5-board-loaded": 5.0, "p5-chip-loaded": 4.7}, {"p5-board-loaded": 4.7, "p5-chip-loaded": 4.65}),
 ]
@@ -265,5 +303,41 @@ FREQUENCIES = {
     "evening-fails": [("low-mains", 60), ("raw-capacitor-tired", 20)],
     "chips-hot": [("trim-high", 35), ("sense-open", 25), ("minus5-lost-supply minus5-open-wire", 15),
         ("supply-overheats", 15)],
+    "watchdog-barks": [("supply-fine socket-oxidised", 45),
+        ("trim-low edge-oxidised edge-burnt poor-crimp ground-wire-poor", 25), ("memory-bad", 12),
+        ("board-corroded", 8), ("output-capacitors-tired", 5)],
+    "controls-erratic": [("panel-ground-open", 40), ("edge-oxidised edge-burnt", 20), ("supply-fine", 20),
+        ("trim-low", 8), ("board-corroded", 8)],
+    "picture-rolls": [("video-ground-open ground-wire-poor", 45), ("monitor-filter-tired", 30),
+        ("trim-low", 5)],
+    "sound-bars": [("ground-wire-poor", 35), ("audio-filter-tired", 25),
+        ("supply-overloaded p12-lost-supply", 20)],
+    "picture-buzz": [("audio-ground-loop ground-wire-poor", 35), ("output-capacitors-tired", 25),
+        ("minus5-lost-supply minus12-lost-supply minus5-open-wire", 15)],
+    "distorted-sound": [("audio-filter-tired", 40), ("audio-amp-bad", 30),
+        ("p12-lost-supply trim-low supply-overloaded", 20), ("speaker-path-open", 8)],
+    "amp-hot": [("audio-amp-bad", 45), ("audio-filter-tired", 30)],
+    "fuse-later": [("fuse-holder-tired", 35), ("supply-overloaded lamp-circuit-short", 25),
+        ("raw-capacitor-tired", 10)],
+    "bench-fine": [("edge-oxidised edge-burnt poor-crimp ground-wire-poor plus5-wire-thin", 50),
+        ("trim-low output-capacitors-tired supply-overloaded raw-capacitor-tired", 30),
+        ("supply-overheats", 10), ("low-mains", 5)],
+    "sprites-wrong": [("socket-oxidised memory-bad supply-fine", 65), ("board-trace-loss", 15),
+        ("supply-overheats", 8)],
+    "palette-wrong": [("memory-bad supply-fine", 55),
+        ("trim-low edge-oxidised poor-crimp ground-wire-poor board-trace-loss", 15), ("socket-oxidised", 15)],
+    "colour-missing": [("edge-oxidised edge-burnt poor-crimp video-ground-open", 45), ("monitor-worn", 30),
+        ("supply-fine memory-bad", 20)],
+    "picture-dim": [("monitor-worn monitor-filter-tired", 75), ("low-mains", 8),
+        ("ground-wire-poor video-ground-open", 8), ("fuse-holder-tired poor-crimp", 6)],
+    "hum-with-volume": [("minus5-lost-supply minus12-lost-supply p12-lost-supply minus5-open-wire", 35),
+        ("audio-filter-tired", 30), ("audio-ground-loop ground-wire-poor", 20)],
+    "mains-fuse-blows": [("supply-primary-dead", 35), ("bridge-diode-shorted", 20),
+        ("monitor-worn monitor-filter-tired", 25), ("wrong-tap", 5)],
+    "control-dead": [("switch-bad", 80), ("supply-fine", 12)],
+    "coins-wrong": [("switch-bad", 50), ("p12-lost-supply p24-lost-supply", 12), ("lamp-circuit-short", 10),
+        ("panel-ground-open", 8)],
+    "scores-lost": [("scores-battery-flat", 60), ("board-corroded", 10),
+        ("trim-low edge-oxidised output-capacitors-tired raw-capacitor-tired", 8)],
     "tingle": [("earth-missing", 75)],
 }

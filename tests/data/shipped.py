@@ -62,7 +62,8 @@ class Knowledge:
     def for_profile(self, profile):
         """What applies to one cabinet, by the rules of the format."""
         return Knowledge(self.symptoms, [c for c in self.causes if meets(c, profile)],
-                         [c for c in self.checks if meets(c, profile) and has_rail(c, profile)], self.computed)
+                         [c for c in self.checks if meets(c, profile) and has_rail(c, profile)],
+                         [c for c in self.computed if c.get("rail", "gnd") in rails_of(profile) + ["gnd"]])
 
     def cause(self, identity):
         return next(c for c in self.causes if c["id"] == identity)

@@ -14,6 +14,8 @@ FREQUENCY_FACTOR = 1.75
 PAIR_ODDS = 4
 # Among how many of the likeliest causes the true one must be.
 FIRST = 3
+# How much of what a cause outside the list shows is anybody's guess, as in rw-hypotheses.c.
+EVEN_SHARE = 0.1
 # What the whole study must reach, so that a table cannot slide to the edge of each single claim.
 MEAN_BELIEF = 0.85
 
@@ -26,11 +28,29 @@ def outcome_index(check, shown):
     return next(i for i, outcome in enumerate(outcomes) if shown < outcome.get("to", float("inf")))
 
 
+def broad_row(here, entry):
+    """What a cause that is not listed shows: the mean of the listed by their weights, a tenth of it even."""
+    listed = [cause for cause in here.causes if not cause.get("broad")]
+    rows = [as_row(row(entry, cause["id"])) for cause in listed]
+    total = sum(cause["prior"] for cause in listed)
+    means = (sum(cause["prior"] * r[o] for cause, r in zip(listed, rows)) / total for o in range(len(rows[0])))
+    return [(1 - EVEN_SHARE) * mean + EVEN_SHARE / len(rows[0]) for mean in means]
+
+
+def as_row(chances):
+    """A symptom's one chance stands for two outcomes: seen and not seen."""
+    return chances if isinstance(chances, list) else [chances, 1 - chances]
+
+
+def row_here(here, entry, cause):
+    return broad_row(here, entry) if here.cause(cause).get("broad") else as_row(row(entry, cause))
+
+
 def likelihood(here, evidence, cause):
     p = 1.0
     for identity, shown in evidence.items():
         check = here.check(identity)
-        p *= row(check, cause)[outcome_index(check, shown)]
+        p *= row_here(here, check, cause)[outcome_index(check, shown)]
     return p
 
 
@@ -40,8 +60,8 @@ def symptom_row(identity):
 
 def beliefs(here, symptom, evidence):
     sign = symptom_row(symptom)
-    weights = {cause["id"]: cause["prior"] * row(sign, cause["id"]) * likelihood(here, evidence, cause["id"])
-               for cause in here.causes}
+    weights = {cause["id"]: cause["prior"] * row_here(here, sign, cause["id"])[0]
+               * likelihood(here, evidence, cause["id"]) for cause in here.causes}
     total = sum(weights.values())
     return {cause: weight / total for cause, weight in sorted(weights.items(), key=lambda item: -item[1])}
 
@@ -83,7 +103,7 @@ def pair_complaints():
 def frequency_complaints():
     for identity, groups in FREQUENCIES.items():
         symptom = symptom_row(identity)
-        weights = {cause["id"]: cause["prior"] * share_of(cause) * row(symptom, cause["id"])
+        weights = {cause["id"]: cause["prior"] * share_of(cause) * row_here(K, symptom, cause["id"])[0]
                    for cause in K.causes}
         total = sum(weights.values())
         for causes, percent in groups:
