@@ -8,8 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* Causes and checks with the indices of @knowledge, weights from @belief, the present setup
- * from @state. (transfer full) */
+/* Causes and checks with the indices of @knowledge, behind the causes the pairs of @belief; weights from @belief, the
+ * present setup from @state. (transfer full) */
 RwProblem *rw_advice_problem_new (const RwKnowledge *knowledge, const RwBelief *belief,
                                   const RwBenchState *state);
 

@@ -5,13 +5,18 @@
  * numbers: with weights w, repair minutes c and chances L, the one-step value of a check is
  * a sum over pairs of causes,
  *   S_ij = min (c_i w_j, c_j w_i) − Σ_o min (c_i w_j L_o(j), c_j w_i L_o(i)) ≥ 0,
- * so the largest terms name the causes whose mixing-up the check saves.
+ * so the largest terms name the causes whose mixing-up the check saves. Causes include pairs of them (two faults at
+ * once); of such a term the two causes that are repaired first are named.
  */
 #include "config.h"
 
 #include "rw-advice.h"
 
+#include <math.h>
+
 #include "rw-advice-problem.h"
+#include "rw-advice-reach.h"
+#include "rw-belief-rank.h"
 
 #define MAX_PAIRS 3
 
@@ -27,6 +32,11 @@ struct _RwAdvice
   RwAdviceCheck *checks; /* [n_checks] the suggested one first */
   guint          n_checks;
   const RwCause *repair;
+  const RwCause *repair_then; /* of two faults, the other */
+  int            repair_index;
+  double         repair_first; /* minutes until fixed */
+  double         check_first;
+  RwAdviceReach  reach;
   double         expected;
   double         repairs_only;
   double         perfect;
@@ -80,18 +90,6 @@ rw_advice_decide (const RwAdvice     *self,
 
 /* --- why ---------------------------------------------------------------------------------------- */
 
-static int
-likeliest (const RwProblem   *problem,
-           const RwPlanState *state)
-{
-  int best = -1;
-
-  for (guint i = 0; i < problem->n_causes; i++)
-    if (state->weights[i] > 0 && (best < 0 || state->weights[i] > state->weights[best]))
-      best = (int) i;
-  return best;
-}
-
 static void
 name_next (const RwAdvice  *self,
            RwAdviceOutcome *it,
@@ -106,7 +104,7 @@ name_next (const RwAdvice  *self,
     }
   else if (it->next == RW_ACTION_REPAIR)
     {
-      const RwCause *cause = rw_knowledge_get_cause (self->knowledge, index);
+      const RwCause *cause = rw_advice_get_cause (self, index, NULL);
 
       it->next_id = cause->id;
       it->next_title = cause->repair.title;
@@ -125,14 +123,12 @@ explain_outcomes (RwAdvice *self,
       g_autoptr (RwPlanState) after = rw_plan_state_after_check (self->state, self->problem,
                                                                  check, o);
       const double share = rw_plan_state_mass (after, self->problem);
-      const int likely = likeliest (self->problem, after);
       RwAdviceOutcome it = { .outcome = &suggested->outcomes[o], .chance = share / mass };
       guint index = 0;
 
-      if (likely >= 0)
+      it.likely = rw_advice_get_likely (self, after, &it.likely_p);
+      if (it.likely != NULL)
         {
-          it.likely = rw_knowledge_get_cause (self->knowledge, (guint) likely);
-          it.likely_p = after->weights[likely] / share;
           it.next = rw_advice_decide (self, after, &rw_plan_budget_node, &index, &it.expected);
           name_next (self, &it, index);
         }
@@ -162,12 +158,24 @@ pair_saving (const RwAdvice *self,
   return saving;
 }
 
+/* A pair of faults and one of the two, say, are one cause to whoever repairs that first. */
+static RwAdvicePair *
+find_kept (RwAdvice           *self,
+           const RwAdvicePair *pair)
+{
+  for (guint k = 0; k < self->n_pairs; k++)
+    if ((self->pairs[k].a == pair->a && self->pairs[k].b == pair->b)
+        || (self->pairs[k].a == pair->b && self->pairs[k].b == pair->a))
+      return &self->pairs[k];
+  return NULL;
+}
+
 /* Keeps the dearest few, in order. */
 static void
 keep_pair (RwAdvice    *self,
            RwAdvicePair pair)
 {
-  if (pair.minutes < least_pair_minutes)
+  if (pair.minutes < least_pair_minutes || pair.a == pair.b || find_kept (self, &pair) != NULL)
     return;
   for (guint k = 0; k < MAX_PAIRS; k++)
     if (k >= self->n_pairs || pair.minutes > self->pairs[k].minutes)
@@ -192,8 +200,8 @@ explain_pairs (RwAdvice *self,
 
   for (guint i = 0; i < self->problem->n_causes; i++)
     for (guint j = 0; j < i; j++)
-      keep_pair (self, (RwAdvicePair) { rw_knowledge_get_cause (self->knowledge, i),
-                                        rw_knowledge_get_cause (self->knowledge, j),
+      keep_pair (self, (RwAdvicePair) { rw_advice_get_cause (self, i, NULL),
+                                        rw_advice_get_cause (self, j, NULL),
                                         pair_saving (self, check, i, j) / mass });
 }
 
@@ -229,7 +237,13 @@ look_ahead (RwAdvice *self)
   const RwPlanOption *best = &choice->best;
 
   self->kind = best->kind == RW_ACTION_CHECK ? RW_ADVICE_CHECK : RW_ADVICE_REPAIR;
-  self->repair = rw_knowledge_get_cause (self->knowledge, choice->repair.index);
+  self->repair = rw_advice_get_cause (self, choice->repair.index, &self->repair_then);
+  self->repair_index = (int) choice->repair.index;
+  self->repair_first = choice->repair.expected;
+  self->check_first = best->kind == RW_ACTION_CHECK ? best->expected
+                      : choice->n_checks > 0        ? choice->checks[0].expected
+                                                    : (double) NAN;
+  self->reach = rw_advice_reach_of (self->problem, self->state, best);
   self->expected = best->expected;
   self->repairs_only = choice->repairs_only;
   self->perfect = choice->perfect;
@@ -252,6 +266,9 @@ rw_advice_new (RwKnowledge  *knowledge,
   self->problem = rw_advice_problem_new (self->knowledge, self->belief, state);
   self->state = rw_advice_problem_start (self->problem, self->belief, skipped);
   self->outcomes = g_array_new (FALSE, TRUE, sizeof (RwAdviceOutcome));
+  self->repair_index = -1;
+  self->check_first = NAN;
+  self->reach = RW_ADVICE_NO_READING;
   if (self->problem->n_causes == 0)
     self->kind = RW_ADVICE_NOTHING;
   else if (rw_belief_get_fixed (self->belief) != NULL)
@@ -294,6 +311,50 @@ const RwCause *
 rw_advice_get_repair (const RwAdvice *self)
 {
   return self->repair;
+}
+
+const RwCause *
+rw_advice_get_repair_then (const RwAdvice *self)
+{
+  return self->repair_then;
+}
+
+int
+rw_advice_get_repair_index (const RwAdvice *self)
+{
+  return self->repair_index;
+}
+
+double
+rw_advice_get_repair_minutes (const RwAdvice *self,
+                              const RwCause  *cause,
+                              double         *proof)
+{
+  return rw_belief_repair_minutes (self->knowledge, cause, proof);
+}
+
+gboolean
+rw_advice_is_sure_enough (const RwAdvice *self)
+{
+  return self->kind == RW_ADVICE_REPAIR;
+}
+
+double
+rw_advice_get_repair_first (const RwAdvice *self)
+{
+  return self->repair_first;
+}
+
+double
+rw_advice_get_check_first (const RwAdvice *self)
+{
+  return self->check_first;
+}
+
+RwAdviceReach
+rw_advice_get_reach (const RwAdvice *self)
+{
+  return self->reach;
 }
 
 double
@@ -366,4 +427,44 @@ const RwPlanState *
 rw_advice_get_state (const RwAdvice *self)
 {
   return self->state;
+}
+
+const RwCause *
+rw_advice_get_cause (const RwAdvice *self,
+                     guint           index,
+                     const RwCause **then)
+{
+  const guint n = rw_knowledge_get_n_causes (self->knowledge);
+
+  g_return_val_if_fail (index < self->problem->n_causes, NULL);
+  if (then != NULL)
+    *then = index < n ? NULL : rw_belief_get_pair (self->belief, index - n)->b;
+  return index < n ? rw_knowledge_get_cause (self->knowledge, index)
+                   : rw_belief_get_pair (self->belief, index - n)->a;
+}
+
+const RwCause *
+rw_advice_get_likely (const RwAdvice    *self,
+                      const RwPlanState *state,
+                      double            *p)
+{
+  const guint n = rw_knowledge_get_n_causes (self->knowledge);
+  g_autofree double *present = g_memdup2 (state->weights, MAX (1, n) * sizeof (double));
+  guint best = 0;
+
+  for (guint k = 0; k < rw_belief_get_n_pairs (self->belief); k++)
+    {
+      const RwPairBelief *pair = rw_belief_get_pair (self->belief, k);
+
+      present[pair->index_a] += state->weights[n + k];
+      present[pair->index_b] += state->weights[n + k];
+    }
+  for (guint i = 1; i < n; i++)
+    if (present[i] > present[best])
+      best = i;
+  if (n == 0 || !(present[best] > 0))
+    return NULL;
+  if (p != NULL)
+    *p = present[best] / rw_plan_state_mass (state, self->problem);
+  return rw_knowledge_get_cause (self->knowledge, best);
 }

@@ -34,7 +34,7 @@ typedef struct
   const RwOutcome *outcome;
   double           chance;      /* of seeing it, 0 … 1 */
   const RwCause   *likely;      /* likeliest cause then; NULL when the outcome cannot happen */
-  double           likely_p;
+  double           likely_p;    /* that it is there then */
   RwActionKind     next;        /* what follows */
   const char      *next_id;     /* check or cause id; NULL for none */
   const char      *next_title;  /* for people */
@@ -67,14 +67,42 @@ RwKnowledge *rw_advice_get_knowledge (const RwAdvice *self); /* for the profile;
 const RwAdviceCheck *rw_advice_get_check (const RwAdvice *self);
 
 /* The best repair now, also while a check is suggested (likeliest per minute); with the kind
- * DONE the cause that was fixed; NULL when there is none. */
+ * DONE the cause that was fixed; NULL when there is none. Of two faults the one to repair first;
+ * rw_advice_get_repair_then () is the other, NULL when it is one fault. */
 const RwCause *rw_advice_get_repair (const RwAdvice *self);
+const RwCause *rw_advice_get_repair_then (const RwAdvice *self);
+
+/* Minutes of a cause's repair and of proving it: the checks to be taken again after it, or 3 minutes where none
+ * is named. A repair that was no cure costs the same. *proof (nullable): the second part alone. */
+double rw_advice_get_repair_minutes (const RwAdvice *self, const RwCause *cause, double *proof);
 
 /* Expected minutes until fixed: following the advice; repairing straight away by chance per
  * minute; and if the cause were known. */
 double rw_advice_get_expected (const RwAdvice *self);
 double rw_advice_get_repairs_only (const RwAdvice *self);
 double rw_advice_get_perfect (const RwAdvice *self);
+
+/* Sure enough: repairing is better now than measuring on. The minutes until fixed of both ways: the best repair
+ * first and then what is best; the best check first (NAN: there is none to take). */
+gboolean rw_advice_is_sure_enough (const RwAdvice *self);
+double   rw_advice_get_repair_first (const RwAdvice *self);
+double   rw_advice_get_check_first (const RwAdvice *self);
+
+/* The same as a translated sentence. NULL unless the kind is CHECK or REPAIR. (transfer full) (nullable) */
+char *rw_advice_dup_sure (const RwAdvice *self);
+
+/* How far one must look to find a reading that pays. */
+typedef enum
+{
+  RW_ADVICE_ONE_READING,  /* one alone can change what is done next, and saves more than it takes */
+  RW_ADVICE_TWO_READINGS, /* none alone, but two or more together; the suggestion is the first of them */
+  RW_ADVICE_NO_READING,   /* none */
+} RwAdviceReach;
+RwAdviceReach rw_advice_get_reach (const RwAdvice *self);
+
+/* A translated sentence about it. NULL for ONE_READING and unless the kind is CHECK or REPAIR. (transfer full)
+ * (nullable) */
+char *rw_advice_dup_reach (const RwAdvice *self);
 
 /* Why: what each outcome of the suggested check would tell. */
 guint                  rw_advice_get_n_outcomes (const RwAdvice *self);
@@ -92,9 +120,21 @@ const RwAdviceCheck *rw_advice_get_ranked (const RwAdvice *self, guint i);
 RwActionKind rw_advice_decide (const RwAdvice *self, const RwPlanState *state,
                                const RwPlanBudget *budget, guint *index, double *expected);
 
-/* The bare problem behind it and where one stands; borrowed. Causes and checks have the
- * indices of the restricted knowledge; answered and skipped checks are marked used. */
+/* The bare problem behind it and where one stands; borrowed. Checks have the indices of the restricted knowledge,
+ * and so have single causes; behind those come the pairs of rw_belief_get_pair (), in order, each as one cause
+ * whose repair is both. Answered and skipped checks are marked used. */
 const RwProblem   *rw_advice_get_problem (const RwAdvice *self);
 const RwPlanState *rw_advice_get_state (const RwAdvice *self);
+
+/* The cause behind an index of the problem; of a pair the one that is repaired first, and *then (nullable) the
+ * other, NULL when it is one. */
+const RwCause *rw_advice_get_cause (const RwAdvice *self, guint index, const RwCause **then);
+
+/* The index in the problem of what rw_advice_get_repair () is the first part of; −1 when there is none. */
+int rw_advice_get_repair_index (const RwAdvice *self);
+
+/* The likeliest cause in a state of the problem, alone or in a pair, and *p (nullable) its share of the state.
+ * NULL when nothing has weight. */
+const RwCause *rw_advice_get_likely (const RwAdvice *self, const RwPlanState *state, double *p);
 
 G_END_DECLS

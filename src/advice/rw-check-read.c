@@ -3,7 +3,7 @@
  *
  * {"id","title","how":[…],"why","minutes","hazard","who","safety","needs",
  *  "setup":{"power":"on|off|any","board":"fitted|out|any","warm":"warm|cold|any"},
- *  "measure":{"rail","place","kind"},
+ *  "measure":{"rail","place","kind"},"contact":true,
  *  "outcomes":[{"id","title","meaning","from","to"},…],
  *  "chance":{"default":[…],"CAUSE":[…],…},"source"}
  * With "measure" the outcomes tile the real line, each from "from" (inclusive) to "to" (exclusive).
@@ -13,10 +13,6 @@
 #include "rw-knowledge-read.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
-
-#include "rw-json.h"
-#include "rw-problem.h"
 
 static const double most_minutes = 10000;
 
@@ -25,12 +21,7 @@ clear_check (gpointer data)
 {
   RwCheck *self = data;
 
-  for (guint o = 0; o < self->n_outcomes; o++)
-    {
-      g_free (self->outcomes[o].title);
-      g_free (self->outcomes[o].meaning);
-    }
-  g_free (self->outcomes);
+  rw_outcomes_free (self->outcomes, self->n_outcomes);
   g_free (self->title);
   g_free (self->why);
   g_strfreev (self->how);
@@ -129,92 +120,16 @@ read_measure (RwCheck      *self,
   return TRUE;
 }
 
-/* An end of an outcome's range; @open when the key is missing. */
+/* A drop along a wire runs through the connector at its end. */
 static gboolean
-read_end (const RwKeys *keys,
-          const char   *key,
-          double        open,
-          double       *out,
-          GError      **error)
-{
-  *out = open;
-  return !json_object_has_member (keys->object, key)
-         || rw_keys_number (keys, key, -100000, 100000, out, error);
-}
-
-static gboolean
-read_outcome (RwCheck      *self,
+read_contact (RwCheck      *self,
               const RwKeys *keys,
               GError      **error)
 {
-  RwOutcome *outcome = &self->outcomes[self->n_outcomes++];
-  const char *id = rw_keys_string (keys, "id", error);
-
-  if (id == NULL || (outcome->title = rw_read_text (keys, "title", error)) == NULL
-      || (outcome->meaning = rw_read_optional_text (keys, "meaning", error)) == NULL
-      || !read_end (keys, "from", -(double) INFINITY, &outcome->from, error)
-      || !read_end (keys, "to", (double) INFINITY, &outcome->to, error))
+  if (!rw_keys_optional_flag (keys, "contact", &self->contact, error))
     return FALSE;
-  if (rw_check_find_outcome (self, id) >= 0)
-    return rw_keys_fail (keys, "id", error, _ ("is used twice: “%s”"), id);
-  outcome->id = g_intern_string (id);
-  return TRUE;
-}
-
-/* Every number falls into exactly one outcome: going up from the open bottom, each range
- * ends where one other begins, and the last is open. */
-static gboolean
-tiles_the_line (const RwCheck *self)
-{
-  double at = -(double) INFINITY;
-
-  for (guint steps = 0; steps < self->n_outcomes; steps++)
-    {
-      const RwOutcome *next = NULL;
-
-      for (guint o = 0; o < self->n_outcomes; o++)
-        if (self->outcomes[o].from == at)
-          {
-            if (next != NULL)
-              return FALSE;
-            next = &self->outcomes[o];
-          }
-      if (next == NULL || next->to <= at)
-        return FALSE;
-      at = next->to;
-    }
-  return isinf (at) != 0;
-}
-
-static gboolean
-read_outcomes (RwCheck      *self,
-               const RwKeys *outer,
-               GError      **error)
-{
-  JsonArray *list = rw_keys_array (outer, "outcomes", error);
-
-  if (list == NULL)
-    return FALSE;
-
-  const guint n = json_array_get_length (list);
-
-  if (n < 2 || n > RW_PROBLEM_MAX_OUTCOMES)
-    return rw_keys_fail (outer, "outcomes", error, _ ("must list 2 to %d"),
-                         RW_PROBLEM_MAX_OUTCOMES);
-  self->outcomes = g_new0 (RwOutcome, n);
-  for (guint o = 0; o < n; o++)
-    {
-      g_autofree char *where = g_strdup_printf ("%s: outcomes[%u]", outer->where, o);
-      RwKeys keys;
-
-      if (!rw_keys_init (&keys, json_array_get_element (list, o), where, outer->domain, outer->code,
-                         error)
-          || !read_outcome (self, &keys, error))
-        return FALSE;
-    }
-  if (self->measures && !tiles_the_line (self))
-    return rw_keys_fail (outer, "outcomes", error,
-                         _ ("must cover every value once: each “from” is another's “to”"));
+  if (!json_object_has_member (keys->object, "contact"))
+    self->contact = self->measures && self->place == RW_PLACE_WIRE;
   return TRUE;
 }
 
@@ -248,7 +163,8 @@ rw_check_read (const RwKeys *keys,
       || !read_safety (self, keys, error)
       || !rw_read_needs (keys, &self->needs_rails, &self->needs_supply, error)
       || !read_setup (self, keys, error) || !read_measure (self, keys, error)
-      || !read_outcomes (self, keys, error)
+      || !rw_outcomes_read (&self->outcomes, &self->n_outcomes, keys, self->measures, error)
+      || !read_contact (self, keys, error)
       || !rw_chance_table_read (&self->chance, keys, self->n_outcomes, error)
       || !rw_read_published (keys, &self->published, error))
     return NULL;

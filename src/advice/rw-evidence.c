@@ -1,35 +1,29 @@
-/* rw-evidence.c: what was seen, as likelihoods of each cause.
+/* rw-evidence.c: what was seen, as likelihoods of each hypothesis.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Symptom present: P (symptom | cause); absent: 1 − that; cured: nothing.
- * Finding of a check: P (outcome | cause).
- * Reading that a measuring check asks for (same rail, place and kind, a setup the check can
- *   be taken in; of several such checks the most particular): Σ_o P (true value in range of
- *   o) P (o | cause), with the value normal about the reading with its total standard
- *   uncertainty. A value on the fence so counts as both sides. The reading wins over a
- *   finding of the same check. Of a drop along a wire only the size counts, because its sign
- *   depends on how the leads were held.
- * Repair that changed nothing: a small residual for its cause, since a repair can be done
- *   badly; 1 for others.
+ * Symptom present: P (symptom | hypothesis); absent: 1 − that; cured: nothing.
+ * Finding of a check: P (outcome | hypothesis).
+ * Readings: rw-evidence-reading.c. What the trim shows: rw-evidence-trim.c.
+ * Repair that changed nothing, or that helped in part (a symptom was cured after it and before the next repair,
+ *   and another stays): rw-belief.c has what follows.
  * Repair that fixed: its cause for certain, until a symptom is seen or another repair tried
  *   afterwards. Then the first fault is gone and there was a second one: its cause keeps the
  *   residual, and what was seen before the fix, of another fault, counts no more.
- * What a trim or a repair may have changed since (changed_since) counts no more either.
- * What is computed from the readings (rw-trim-evidence): Σ_o weight of o · P (o | cause).
+ *
+ * What counts no more, because it no longer shows:
+ *   after a repair that fixed something, all readings and findings (changed_since);
+ *   after a turn of the trim, readings, and clicks on checks that ask for one;
+ *   after the board was plugged in again, what hangs on how the connector sits (check->contact): drops along wires,
+ *   and findings that the knowledge marks so.
  */
 #include "config.h"
 
 #include "rw-evidence.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
+#include "rw-evidence-private.h"
 #include "rw-problem.h"
-#include "rw-quantity.h"
-#include "rw-setups.h"
-#include "rw-trim-evidence.h"
-
-static const double residual = 0.05; /* P (no change | the cause repaired was the cause) */
 
 void
 rw_observation_free (RwObservation *self)
@@ -39,26 +33,70 @@ rw_observation_free (RwObservation *self)
   g_free (self);
 }
 
-/* Takes @title. */
-static RwObservation *
-observe (GPtrArray         *list,
-         const RwKnowledge *knowledge,
-         RwEvidenceKind     kind,
-         guint              n,
-         double             t,
-         const char        *id,
-         const char        *answer,
-         char              *title)
+/* --- gathering ---------------------------------------------------------------------------------- */
+
+RwObservation *
+rw_gathering_observe (RwGathering   *self,
+                      RwEvidenceKind kind,
+                      guint          n,
+                      double         t,
+                      const char    *id,
+                      const char    *answer,
+                      char          *title)
 {
   RwObservation *it = g_new0 (RwObservation, 1);
+  const guint n_all = self->hypotheses->n_all;
 
-  it->shown = (RwEvidence) { kind, n, t, g_intern_string (id), g_intern_string (answer), title,
-                             FALSE, FALSE };
-  it->likelihood = g_new (double, rw_knowledge_get_n_causes (knowledge));
-  for (guint i = 0; i < rw_knowledge_get_n_causes (knowledge); i++)
-    it->likelihood[i] = 1;
-  g_ptr_array_add (list, it);
+  it->shown = (RwEvidence) { .kind = kind,
+                             .n = n,
+                             .t = t,
+                             .id = g_intern_string (id),
+                             .answer = g_intern_string (answer),
+                             .title = title,
+                             .outdated = (kind == RW_EVIDENCE_READING || kind == RW_EVIDENCE_FINDING)
+                                         && n < self->helped };
+  it->repaired = -1;
+  it->likelihood = g_new (double, MAX (1, n_all));
+  for (guint h = 0; h < n_all; h++)
+    it->likelihood[h] = 1;
+  g_ptr_array_add (self->list, it);
   return it;
+}
+
+gboolean
+rw_gathering_is_told (const RwGathering *self,
+                      RwEvidenceKind     kind,
+                      const char        *id)
+{
+  for (guint i = 0; i < self->list->len; i++)
+    {
+      const RwObservation *it = self->list->pdata[i];
+
+      if (it->shown.kind == kind && g_str_equal (it->shown.id, id))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+void
+rw_gathering_take (const RwGathering   *self,
+                   RwObservation       *it,
+                   const RwChanceTable *table,
+                   const double        *weights)
+{
+  rw_hypotheses_fill (self->hypotheses, table, weights, it->likelihood);
+}
+
+guint
+rw_evidence_likeliest (const double *weights,
+                       guint         n)
+{
+  guint best = 0;
+
+  for (guint o = 1; o < n; o++)
+    if (weights[o] > weights[best])
+      best = o;
+  return best;
 }
 
 /* --- repairs ------------------------------------------------------------------------------------ */
@@ -94,317 +132,151 @@ is_contradicted (const RwBenchState *state,
   return FALSE;
 }
 
-static gboolean
-is_told (const GPtrArray *list,
-         RwEvidenceKind   kind,
-         const char      *id)
+const RwRepairSeen *
+rw_evidence_find_fix (const RwBenchState *state)
 {
-  for (guint i = 0; i < list->len; i++)
-    {
-      const RwObservation *it = list->pdata[i];
+  const RwRepairSeen *fix = last_fix (state);
 
-      if (it->shown.kind == kind && g_str_equal (it->shown.id, id))
-        return TRUE;
+  return fix != NULL && !is_contradicted (state, fix) ? fix : NULL;
+}
+
+static guint
+next_repair (const RwBenchState *state,
+             guint               i)
+{
+  return i + 1 < rw_bench_state_get_n_repairs (state) ? rw_bench_state_get_repair (state, i + 1)->n
+                                                      : G_MAXUINT;
+}
+
+/* A symptom was cured after repair @i and before the next, and another is still there. */
+static gboolean
+has_helped (const RwBenchState *state,
+            guint               i)
+{
+  const RwRepairSeen *repair = rw_bench_state_get_repair (state, i);
+  gboolean cured = FALSE;
+  gboolean stays = FALSE;
+
+  if (repair->result != RW_REPAIR_NO_CHANGE)
+    return FALSE;
+  for (guint k = 0; k < rw_bench_state_get_n_symptoms (state); k++)
+    {
+      const RwSymptomSeen *seen = rw_bench_state_get_symptom (state, k);
+
+      cured = cured || (seen->state == RW_SYMPTOM_CURED && seen->n > repair->n
+                        && seen->n < next_repair (state, i));
+      stays = stays || seen->state == RW_SYMPTOM_PRESENT;
     }
-  return FALSE;
+  return cured && stays;
+}
+
+static guint
+last_help (const RwBenchState *state)
+{
+  for (guint i = rw_bench_state_get_n_repairs (state); i-- > 0;)
+    if (has_helped (state, i))
+      return rw_bench_state_get_repair (state, i)->n;
+  return 0;
+}
+
+static void
+observe_repair (RwGathering  *self,
+                guint         i,
+                guint         index)
+{
+  const RwRepairSeen *repair = rw_bench_state_get_repair (self->state, i);
+  const RwCause *cause = rw_knowledge_get_cause (self->knowledge, index);
+  const gboolean partly = has_helped (self->state, i);
+  char *title = g_strdup_printf (partly
+                                     /* Translators: a repair, "Set the trim at the board" */
+                                     ? _ ("%s: helped in part")
+                                     /* Translators: a repair, "Set the trim at the board" */
+                                     : _ ("%s: no cure"),
+                                 cause->repair.title);
+  RwObservation *it = rw_gathering_observe (self, RW_EVIDENCE_REPAIR, repair->n, repair->t, repair->cause,
+                                            partly ? "partly" : "no-change", title);
+
+  it->repaired = (int) index;
+  it->partly = partly;
+  for (guint k = 0; k < self->hypotheses->n; k++)
+    it->likelihood[k] = k == index || partly ? RW_REPAIR_RESIDUAL : 1;
 }
 
 /* A repair done twice is no second proof, so each cause counts once. */
 static void
-gather_repairs (GPtrArray          *list,
-                const RwKnowledge  *knowledge,
-                const RwBenchState *state,
-                const RwCause      *fixed)
+gather_repairs (RwGathering   *self,
+                const RwCause *fixed)
 {
-  for (guint i = 0; i < rw_bench_state_get_n_repairs (state); i++)
+  for (guint i = 0; i < rw_bench_state_get_n_repairs (self->state); i++)
     {
-      const RwRepairSeen *repair = rw_bench_state_get_repair (state, i);
-      const int index = rw_knowledge_index_of_cause (knowledge, repair->cause);
-      const RwCause *cause = index >= 0 ? rw_knowledge_get_cause (knowledge, (guint) index) : NULL;
+      const RwRepairSeen *repair = rw_bench_state_get_repair (self->state, i);
+      const int index = rw_knowledge_index_of_cause (self->knowledge, repair->cause);
 
-      if (cause == NULL || cause == fixed || is_told (list, RW_EVIDENCE_REPAIR, repair->cause))
-        continue;
-
-      RwObservation *it = observe (list, knowledge, RW_EVIDENCE_REPAIR, repair->n, repair->t,
-                                   repair->cause,
-                                   "no-change",
-                                   /* Translators: a repair, "Set the trim at the board" */
-                                   g_strdup_printf (_ ("%s: no cure"), cause->repair.title));
-
-      it->likelihood[index] = residual;
+      if (index >= 0 && rw_knowledge_get_cause (self->knowledge, (guint) index) != fixed
+          && !rw_gathering_is_told (self, RW_EVIDENCE_REPAIR, repair->cause))
+        observe_repair (self, i, (guint) index);
     }
 }
 
 /* --- symptoms and findings ---------------------------------------------------------------------- */
 
 static void
-gather_symptoms (GPtrArray          *list,
-                 const RwKnowledge  *knowledge,
-                 const RwBenchState *state,
-                 guint               after)
+gather_symptoms (RwGathering *self,
+                 guint        after)
 {
-  for (guint k = 0; k < rw_bench_state_get_n_symptoms (state); k++)
+  for (guint k = 0; k < rw_bench_state_get_n_symptoms (self->state); k++)
     {
-      const RwSymptomSeen *seen = rw_bench_state_get_symptom (state, k);
-      const RwSymptom *symptom = rw_knowledge_find_symptom (knowledge, seen->id);
+      const RwSymptomSeen *seen = rw_bench_state_get_symptom (self->state, k);
+      const RwSymptom *symptom = rw_knowledge_find_symptom (self->knowledge, seen->id);
       const gboolean present = seen->state == RW_SYMPTOM_PRESENT;
+      const double weights[2] = { present ? 1 : 0, present ? 0 : 1 };
 
       if (symptom == NULL || seen->state == RW_SYMPTOM_CURED || seen->n < after)
         continue;
 
       /* Translators: a symptom, "Resets by itself" */
       char *title = g_strdup_printf (present ? _ ("%s: yes") : _ ("%s: no"), symptom->title);
-      RwObservation *it = observe (list, knowledge, RW_EVIDENCE_SYMPTOM, seen->n, seen->t, seen->id,
-                                   present ? "present" : "absent", title);
 
-      for (guint i = 0; i < rw_knowledge_get_n_causes (knowledge); i++)
-        {
-          const double p = *rw_chance_table_get (&symptom->chance,
-                                                 rw_knowledge_get_cause (knowledge, i)->id);
-
-          it->likelihood[i] = present ? p : 1 - p;
-        }
+      rw_gathering_take (self,
+                         rw_gathering_observe (self, RW_EVIDENCE_SYMPTOM, seen->n, seen->t, seen->id,
+                                               present ? "present" : "absent", title),
+                         &symptom->chance, weights);
     }
 }
 
-/* Likelihoods of the outcomes, each in its share. */
-static void
-take_outcomes (RwObservation       *it,
-               const RwKnowledge   *knowledge,
-               const RwChanceTable *chance,
-               const double        *weights)
+/* Something was done since that changes what the check would show. */
+static gboolean
+is_outdated (const RwBenchState  *state,
+             const RwFindingSeen *seen,
+             const RwCheck       *check)
 {
-  for (guint i = 0; i < rw_knowledge_get_n_causes (knowledge); i++)
-    {
-      const double *row = rw_chance_table_get (chance, rw_knowledge_get_cause (knowledge, i)->id);
-
-      it->likelihood[i] = 0;
-      for (guint o = 0; o < chance->n_outcomes; o++)
-        it->likelihood[i] += weights[o] * row[o];
-    }
+  return seen->changed_since
+         || (check->measures && check->kind != RW_KIND_OHMS && seen->n < rw_bench_state_get_turned (state))
+         || (check->contact && seen->n < rw_bench_state_get_plugged (state));
 }
 
 static void
-gather_findings (GPtrArray          *list,
-                 const RwKnowledge  *knowledge,
-                 const RwBenchState *state)
+gather_findings (RwGathering *self)
 {
-  for (guint k = 0; k < rw_bench_state_get_n_findings (state); k++)
+  for (guint k = 0; k < rw_bench_state_get_n_findings (self->state); k++)
     {
-      const RwFindingSeen *seen = rw_bench_state_get_finding (state, k);
-      const RwCheck *check = rw_knowledge_find_check (knowledge, seen->check);
+      const RwFindingSeen *seen = rw_bench_state_get_finding (self->state, k);
+      const RwCheck *check = rw_knowledge_find_check (self->knowledge, seen->check);
       const int outcome = check != NULL ? rw_check_find_outcome (check, seen->outcome) : -1;
       double weights[RW_PROBLEM_MAX_OUTCOMES] = { 0 };
 
-      if (outcome < 0 || seen->changed_since || is_told (list, RW_EVIDENCE_READING, seen->check))
+      if (outcome < 0 || is_outdated (self->state, seen, check)
+          || rw_gathering_is_told (self, RW_EVIDENCE_READING, seen->check))
         continue;
       weights[outcome] = 1;
       /* Translators: a check and what it showed */
-      take_outcomes (observe (list, knowledge, RW_EVIDENCE_FINDING, seen->n, seen->t, seen->check,
-                              seen->outcome,
-                              g_strdup_printf (_ ("%s: %s"), check->title,
-                                               check->outcomes[outcome].title)),
-                     knowledge, &check->chance, weights);
+      char *title = g_strdup_printf (_ ("%s: %s"), check->title, check->outcomes[outcome].title);
+
+      rw_gathering_take (self,
+                         rw_gathering_observe (self, RW_EVIDENCE_FINDING, seen->n, seen->t, seen->check,
+                                               seen->outcome, title),
+                         &check->chance, weights);
     }
-}
-
-/* --- readings ----------------------------------------------------------------------------------- */
-
-/* Share of the value between @from (inclusive) and @to. */
-static double
-share_between (double value,
-               double u,
-               double from,
-               double to)
-{
-  if (!(from < to))
-    return 0;
-  if (!(u > 0))
-    return value >= from && value < to ? 1 : 0;
-  return rw_chance_inside (value, u, from, to);
-}
-
-/* The same for the size of a value, whatever its sign. */
-static double
-share_of_size (double value,
-               double u,
-               double from,
-               double to)
-{
-  const double a = MAX (from, 0);
-  const double b = MAX (to, 0);
-
-  if (!(u > 0))
-    return share_between (fabs (value), u, a, b);
-  return share_between (value, u, a, b) + share_between (value, u, -b, -a);
-}
-
-gboolean
-rw_evidence_weigh (const RwCheck     *check,
-                   const RwSpotState *spot,
-                   double            *weights)
-{
-  const RwReading *reading = &spot->reading;
-  double sum = 0;
-
-  /* Open for an ohmmeter is beyond its range upwards; for the others nobody knows the side. */
-  if (reading->over && reading->kind != RW_KIND_OHMS)
-    return FALSE;
-  for (guint o = 0; o < check->n_outcomes; o++)
-    {
-      const RwOutcome *outcome = &check->outcomes[o];
-
-      if (reading->over)
-        weights[o] = isinf (outcome->to) ? 1 : 0;
-      else if (reading->place == RW_PLACE_WIRE)
-        weights[o] = share_of_size (reading->value, spot->u, outcome->from, outcome->to);
-      else
-        weights[o] = share_between (reading->value, spot->u, outcome->from, outcome->to);
-      sum += weights[o];
-    }
-  for (guint o = 0; o < check->n_outcomes && sum > 0; o++)
-    weights[o] /= sum;
-  return sum > 0;
-}
-
-RwSetup
-rw_belief_complete_setup (RwSetup said,
-                          RwPlace place,
-                          RwKind  kind)
-{
-  if (said.power_on == RW_SAID_NOT)
-    said.power_on = kind == RW_KIND_OHMS ? RW_SAID_NO : RW_SAID_YES;
-  if (said.board_fitted == RW_SAID_NOT)
-    said.board_fitted = RW_SAID_YES;
-  if (said.warm == RW_SAID_NOT)
-    said.warm = RW_SAID_NO;
-  return said;
-}
-
-/* The most particular check that this reading answers; of equals the first. (nullable) */
-static const RwCheck *
-check_for (const RwKnowledge *knowledge,
-           const RwSpotState *spot)
-{
-  const RwReading *reading = &spot->reading;
-  const RwSetup setup = rw_belief_complete_setup (spot->setup, reading->place, reading->kind);
-  const RwCheck *best = NULL;
-
-  for (guint j = 0; j < rw_knowledge_get_n_checks (knowledge); j++)
-    {
-      const RwCheck *check = rw_knowledge_get_check (knowledge, j);
-
-      if (check->measures && g_strcmp0 (check->rail, reading->rail) == 0
-          && check->place == reading->place
-          && check->kind == reading->kind && rw_setups_match (check, setup)
-          && (best == NULL || rw_setups_strictness (check) > rw_setups_strictness (best)))
-        best = check;
-    }
-  return best;
-}
-
-/* The last valid reading that answers a check; NULL when none does. */
-static const RwSpotState *
-reading_for (const RwKnowledge  *knowledge,
-             const RwBenchState *state,
-             const RwCheck      *check)
-{
-  const RwSpotState *last = NULL;
-
-  for (guint i = 0; i < rw_bench_state_get_n_spots (state); i++)
-    {
-      const RwSpotState *spot = rw_bench_state_get_spot (state, i);
-
-      if (!spot->changed_since && (last == NULL || spot->n > last->n)
-          && check_for (knowledge, spot) == check)
-        last = spot;
-    }
-  return last;
-}
-
-static guint
-likeliest (const double *weights,
-           guint         n)
-{
-  guint best = 0;
-
-  for (guint o = 1; o < n; o++)
-    if (weights[o] > weights[best])
-      best = o;
-  return best;
-}
-
-static void
-gather_readings (GPtrArray          *list,
-                 const RwKnowledge  *knowledge,
-                 const RwBenchState *state)
-{
-  for (guint j = 0; j < rw_knowledge_get_n_checks (knowledge); j++)
-    {
-      const RwCheck *check = rw_knowledge_get_check (knowledge, j);
-      const RwSpotState *spot = check->measures ? reading_for (knowledge, state, check) : NULL;
-      double weights[RW_PROBLEM_MAX_OUTCOMES] = { 0 };
-
-      if (spot == NULL || !rw_evidence_weigh (check, spot, weights))
-        continue;
-
-      const guint o = likeliest (weights, check->n_outcomes);
-      const RwReading *reading = &spot->reading;
-      g_autofree char *value = reading->over ? g_strdup ("OL")
-                                             : rw_quantity_format (reading->value, reading->step,
-                                                                   reading->kind);
-      RwObservation *it = observe (list, knowledge, RW_EVIDENCE_READING, spot->n, spot->t,
-                                   check->id,
-                                   check->outcomes[o].id,
-                                   /* Translators: a check and the value read */
-                                   g_strdup_printf (_ ("%s: %s"), check->title, value));
-
-      it->shown.fence = weights[o] < RW_VERDICT_SURE;
-      take_outcomes (it, knowledge, &check->chance, weights);
-    }
-}
-
-/* --- computed ----------------------------------------------------------------------------------- */
-
-/* (transfer full) */
-static char *
-computed_title (const RwComputed *computed,
-                const RwTrimSet  *set,
-                RwTrimOutcome     outcome)
-{
-  g_autofree char *detail = rw_trim_evidence_detail (set, outcome);
-
-  if (detail == NULL)
-    /* Translators: a computed finding and what it showed */
-    return g_strdup_printf (_ ("%s: %s"), computed->title, computed->titles[outcome]);
-  /* Translators: a computed finding, what it showed, and of which rails */
-  return g_strdup_printf (_ ("%s: %s (%s)"), computed->title, computed->titles[outcome], detail);
-}
-
-static void
-gather_computed (GPtrArray          *list,
-                 const RwKnowledge  *knowledge,
-                 const RwBenchState *state)
-{
-  const RwTrimSet *set = rw_trim_evidence_find (state);
-  const RwComputed *computed =
-      set != NULL ? rw_knowledge_find_computed (knowledge, "trim-window", set->place) : NULL;
-  double weights[RW_N_TRIM_OUTCOMES];
-  double sum = 0;
-
-  if (computed == NULL)
-    return;
-  rw_trim_evidence_weigh (set, weights);
-  for (guint o = 0; o < RW_N_TRIM_OUTCOMES; o++)
-    sum += weights[o];
-
-  const guint o = likeliest (weights, RW_N_TRIM_OUTCOMES);
-  const RwTrimPoint *last = &g_array_index (set->points, RwTrimPoint, set->points->len - 1);
-  RwObservation *it = observe (list, knowledge, RW_EVIDENCE_COMPUTED, last->n, last->t, computed->id,
-                               rw_trim_outcome_to_id (o), computed_title (computed, set, o));
-
-  it->shown.fence = weights[o] / sum < RW_VERDICT_SURE;
-  take_outcomes (it, knowledge, &computed->chance, weights);
 }
 
 /* --- all of it ---------------------------------------------------------------------------------- */
@@ -422,20 +294,24 @@ compare_observations (gconstpointer a,
 }
 
 GPtrArray *
-rw_evidence_gather (const RwKnowledge  *knowledge,
+rw_evidence_gather (const RwHypotheses *hypotheses,
                     const RwBenchState *state,
                     const RwCause     **fixed)
 {
-  GPtrArray *list = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_observation_free);
-  const RwRepairSeen *fix = last_fix (state);
-  const gboolean over = fix != NULL && !is_contradicted (state, fix);
+  const RwRepairSeen *last = last_fix (state);
+  const RwRepairSeen *fix = rw_evidence_find_fix (state);
+  RwGathering self = { .hypotheses = hypotheses,
+                       .knowledge = hypotheses->knowledge,
+                       .state = state,
+                       .helped = last_help (state) };
 
-  *fixed = over ? rw_knowledge_find_cause (knowledge, fix->cause) : NULL;
-  gather_symptoms (list, knowledge, state, fix != NULL && !over ? fix->n : 0);
-  gather_readings (list, knowledge, state);
-  gather_findings (list, knowledge, state);
-  gather_computed (list, knowledge, state);
-  gather_repairs (list, knowledge, state, *fixed);
-  g_ptr_array_sort (list, compare_observations);
-  return list;
+  self.list = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_observation_free);
+  *fixed = fix != NULL ? rw_knowledge_find_cause (self.knowledge, fix->cause) : NULL;
+  gather_symptoms (&self, last != NULL && fix == NULL ? last->n : 0);
+  rw_evidence_gather_readings (&self);
+  gather_findings (&self);
+  rw_evidence_gather_trim (&self);
+  gather_repairs (&self, *fixed);
+  g_ptr_array_sort (self.list, compare_observations);
+  return self.list;
 }

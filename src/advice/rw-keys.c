@@ -91,6 +91,24 @@ rw_keys_optional_string (const RwKeys *self,
   return TRUE;
 }
 
+gboolean
+rw_keys_optional_flag (const RwKeys *self,
+                       const char   *key,
+                       gboolean     *out,
+                       GError      **error)
+{
+  *out = FALSE;
+  if (!json_object_has_member (self->object, key))
+    return TRUE;
+
+  JsonNode *node = json_object_get_member (self->object, key);
+
+  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_BOOLEAN)
+    return rw_keys_fail (self, key, error, _ ("must be true or false"));
+  *out = json_node_get_boolean (node);
+  return TRUE;
+}
+
 JsonArray *
 rw_keys_array (const RwKeys *self,
                const char   *key,

@@ -35,6 +35,9 @@ const char *rw_keys_string (const RwKeys *self, const char *key, GError **error)
 gboolean rw_keys_optional_string (const RwKeys *self, const char *key, const char *fallback,
                                   const char **out, GError **error);
 
+/* Optional: true or false; FALSE in *out when the key is missing. */
+gboolean rw_keys_optional_flag (const RwKeys *self, const char *key, gboolean *out, GError **error);
+
 /* Required: an array; borrowed, NULL on error. */
 JsonArray *rw_keys_array (const RwKeys *self, const char *key, GError **error);
 

@@ -187,6 +187,26 @@ check_table (const RwKnowledge   *self,
 }
 
 static gboolean
+check_company (const RwKnowledge *self,
+               const RwCause     *cause,
+               GError           **error)
+{
+  GHashTableIter iter;
+  gpointer other = NULL;
+
+  g_hash_table_iter_init (&iter, cause->often_with);
+  while (g_hash_table_iter_next (&iter, &other, NULL))
+    if (rw_knowledge_find (self->causes, other) < 0)
+      {
+        g_set_error (error, RW_KNOWLEDGE_ERROR, RW_KNOWLEDGE_ERROR_FORMAT,
+                     _ ("%s: key “often_with” names a cause that is not there: “%s”"),
+                     cause->where, (const char *) other);
+        return FALSE;
+      }
+  return TRUE;
+}
+
+static gboolean
 check_recheck (const RwKnowledge *self,
                const RwCause     *cause,
                GError           **error)
@@ -218,7 +238,7 @@ find_dangling (const RwKnowledge *self,
     {
       const RwCause *cause = self->causes->pdata[i];
 
-      if (!check_recheck (self, cause, error))
+      if (!check_recheck (self, cause, error) || !check_company (self, cause, error))
         return cause->where;
     }
   for (guint i = 0; i < self->checks->len; i++)

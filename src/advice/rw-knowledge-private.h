@@ -17,6 +17,7 @@ struct _RwKnowledge
 };
 
 RwKnowledge *rw_knowledge_new_empty (void);
+RwKnowledge *rw_knowledge_copy (RwKnowledge *self); /* lists of its own, the entries shared */
 
 /* Every entry begins with its interned id. */
 const char *rw_knowledge_id_of (gconstpointer entry);

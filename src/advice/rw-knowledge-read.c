@@ -2,7 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * symptom: {"id","title","detail","group","chance":{"default":p,"CAUSE":p,…},"source"}
- * cause:   {"id","title","detail","area","prior","needs":{"rails":[…],"supply":"…"},
+ * cause:   {"id","title","detail","area","prior","needs":{"rails":[…],"supply":"…"},"broad":true,"part":"…",
+ *           "often_with":{"CAUSE":times,…},
  *           "repair":{"title","minutes","cost","hazard","who","steps":[…],"recheck":[…]},"source"}
  */
 #include "config.h"
@@ -10,12 +11,11 @@
 #include "rw-knowledge-read.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "rw-json.h"
 
-static const double sum_tolerance = 1e-3;
 static const double most_minutes = 10000;
+static const double most_times = 100; /* more often than by chance */
 
 static const char *const hazard_words[] = { "none", "low-voltage", "near-mains", "mains", "tube",
                                             NULL };
@@ -94,13 +94,12 @@ rw_read_ids (const RwKeys *keys,
 
 /* --- shared keys -------------------------------------------------------------------------------- */
 
-/* An object below @outer. @where is the caller's, for as long as @keys is read. */
-static gboolean
-open_object (const RwKeys *outer,
-             const char   *key,
-             char        **where,
-             RwKeys       *keys,
-             GError      **error)
+gboolean
+rw_read_object (const RwKeys *outer,
+                const char   *key,
+                char        **where,
+                RwKeys       *keys,
+                GError      **error)
 {
   *where = g_strdup_printf ("%s: %s", outer->where, key);
   return rw_keys_init (keys, json_object_get_member (outer->object, key), *where, outer->domain,
@@ -119,7 +118,7 @@ rw_read_needs (const RwKeys *keys,
 
   if (!json_object_has_member (keys->object, "needs"))
     return TRUE;
-  if (!open_object (keys, "needs", &where, &needs, error)
+  if (!rw_read_object (keys, "needs", &where, &needs, error)
       || !rw_keys_optional_string (&needs, "supply", NULL, &word, error)
       || (*rails = rw_read_ids (&needs, "rails", error)) == NULL)
     return FALSE;
@@ -155,89 +154,6 @@ rw_read_published (const RwKeys *keys,
     return FALSE;
   *published = index == 1;
   return TRUE;
-}
-
-/* --- chances ------------------------------------------------------------------------------------ */
-
-void
-rw_chance_table_clear (RwChanceTable *self)
-{
-  g_clear_pointer (&self->row_default, g_free);
-  g_clear_pointer (&self->rows, g_hash_table_unref);
-}
-
-const double *
-rw_chance_table_get (const RwChanceTable *self,
-                     const char          *cause)
-{
-  const double *row = g_hash_table_lookup (self->rows, cause);
-
-  return row != NULL ? row : self->row_default;
-}
-
-/* @key: the cause, for messages. (transfer full) */
-static double *
-read_row (const RwKeys *keys,
-          const char   *key,
-          JsonNode     *node,
-          guint         n,
-          GError      **error)
-{
-  g_autofree double *row = g_new (double, n);
-  double sum = 0;
-
-  if (n == 1)
-    {
-      if (!rw_json_node_get_number (node, row) || row[0] < 0 || row[0] > 1)
-        {
-          rw_keys_fail (keys, key, error, _ ("must be a number from %g to %g"), 0.0, 1.0);
-          return NULL;
-        }
-      return g_steal_pointer (&row);
-    }
-  if (!rw_keys_row (keys, key, node, n, 0, 1, row, error))
-    return NULL;
-  for (guint o = 0; o < n; o++)
-    sum += row[o];
-  if (fabs (sum - 1) > sum_tolerance)
-    {
-      rw_keys_fail (keys, key, error, _ ("must sum to 1, not to %g"), sum);
-      return NULL;
-    }
-  for (guint o = 0; o < n; o++)
-    row[o] /= sum;
-  return g_steal_pointer (&row);
-}
-
-gboolean
-rw_chance_table_read (RwChanceTable *self,
-                      const RwKeys  *outer,
-                      guint          n_outcomes,
-                      GError       **error)
-{
-  g_autofree char *where = NULL;
-  JsonObjectIter iter;
-  const char *name = NULL;
-  JsonNode *node = NULL;
-  RwKeys keys;
-
-  self->n_outcomes = n_outcomes;
-  self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
-  if (!open_object (outer, "chance", &where, &keys, error))
-    return FALSE;
-  json_object_iter_init (&iter, keys.object);
-  while (json_object_iter_next (&iter, &name, &node))
-    {
-      double *row = read_row (&keys, name, node, n_outcomes, error);
-
-      if (row == NULL)
-        return FALSE;
-      if (g_str_equal (name, "default"))
-        self->row_default = row;
-      else
-        g_hash_table_insert (self->rows, (gpointer) g_intern_string (name), row);
-    }
-  return self->row_default != NULL || rw_keys_fail (&keys, "default", error, _ ("is missing"));
 }
 
 /* --- symptoms ----------------------------------------------------------------------------------- */
@@ -290,6 +206,7 @@ clear_cause (gpointer data)
   g_free (self->detail);
   g_free (self->where);
   g_free (self->needs_rails);
+  g_clear_pointer (&self->often_with, g_hash_table_unref);
   g_free (self->repair.title);
   g_strfreev (self->repair.steps);
   g_free (self->repair.recheck);
@@ -310,7 +227,7 @@ read_repair (RwCause      *self,
   double cost = 0;
   RwKeys keys;
 
-  if (!open_object (outer, "repair", &where, &keys, error)
+  if (!rw_read_object (outer, "repair", &where, &keys, error)
       || (self->repair.title = rw_read_text (&keys, "title", error)) == NULL
       || !rw_keys_number (&keys, "minutes", 0, most_minutes, &self->repair.minutes, error)
       || !rw_read_hazard (&keys, &self->repair.hazard, &self->repair.who, error)
@@ -335,6 +252,41 @@ read_prior (RwCause      *self,
          || rw_keys_fail (keys, "prior", error, _ ("must be a number above 0"));
 }
 
+/* "broad", "part" and "often_with", all of them optional. */
+static gboolean
+read_company (RwCause      *self,
+              const RwKeys *keys,
+              GError      **error)
+{
+  const char *part = NULL;
+
+  if (!rw_keys_optional_flag (keys, "broad", &self->broad, error)
+      || !rw_keys_optional_string (keys, "part", NULL, &part, error))
+    return FALSE;
+  self->part = g_intern_string (part);
+  self->often_with = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
+  if (!json_object_has_member (keys->object, "often_with"))
+    return TRUE;
+
+  g_autofree char *where = NULL;
+  g_autoptr (GList) causes = NULL;
+  RwKeys with;
+
+  if (!rw_read_object (keys, "often_with", &where, &with, error))
+    return FALSE;
+  causes = json_object_get_members (with.object);
+  for (const GList *it = causes; it != NULL; it = it->next)
+    {
+      double times = 0;
+
+      if (!rw_keys_number (&with, it->data, 0, most_times, &times, error))
+        return FALSE;
+      g_hash_table_insert (self->often_with, (gpointer) g_intern_string (it->data),
+                           g_memdup2 (&times, sizeof times));
+    }
+  return TRUE;
+}
+
 RwCause *
 rw_cause_read (const RwKeys *keys,
                GError      **error)
@@ -349,11 +301,44 @@ rw_cause_read (const RwKeys *keys,
       || !rw_keys_choice (keys, "area", area_words, -1, &area, error)
       || !read_prior (self, keys, error)
       || !rw_read_needs (keys, &self->needs_rails, &self->needs_supply, error)
+      || !read_company (self, keys, error)
       || !read_repair (self, keys, error) || !rw_read_published (keys, &self->published, error))
     return NULL;
   self->id = g_intern_string (id);
   self->area = area_words[area];
   return g_steal_pointer (&self);
+}
+
+/* (transfer full) */
+static const char **
+copy_ids (const char **ids)
+{
+  guint n = 0;
+
+  if (ids == NULL)
+    return NULL;
+  while (ids[n] != NULL)
+    n++;
+  return g_memdup2 (ids, (n + 1) * sizeof *ids);
+}
+
+RwCause *
+rw_cause_copy (const RwCause *cause,
+               double         prior)
+{
+  RwCause *self = g_atomic_rc_box_new0 (RwCause);
+
+  *self = *cause;
+  self->prior = prior;
+  self->title = g_strdup (cause->title);
+  self->detail = g_strdup (cause->detail);
+  self->where = g_strdup (cause->where);
+  self->needs_rails = copy_ids (cause->needs_rails);
+  self->often_with = g_hash_table_ref (cause->often_with);
+  self->repair.title = g_strdup (cause->repair.title);
+  self->repair.steps = g_strdupv (cause->repair.steps);
+  self->repair.recheck = copy_ids (cause->repair.recheck);
+  return self;
 }
 
 /* --- words -------------------------------------------------------------------------------------- */

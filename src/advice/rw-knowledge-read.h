@@ -23,7 +23,13 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwCause, rw_cause_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwCheck, rw_check_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwComputed, rw_computed_unref)
 
+/* A copy with another prior, reference-counted alike. */
+RwCause *rw_cause_copy (const RwCause *cause, double prior);
+
 /* Shared by the readers. */
+
+/* An object below @outer. @where is the caller's, for as long as @keys is read. */
+gboolean rw_read_object (const RwKeys *outer, const char *key, char **where, RwKeys *keys, GError **error);
 
 /* Required text, translated; NULL on error. (transfer full) */
 char *rw_read_text (const RwKeys *keys, const char *key, GError **error);
@@ -36,6 +42,12 @@ char **rw_read_texts (const RwKeys *keys, const char *key, GError **error);
 
 /* Optional list of ids, interned, NULL-terminated; the array is the caller's. NULL on error. */
 const char **rw_read_ids (const RwKeys *keys, const char *key, GError **error);
+
+/* "outcomes", 2 … RW_PROBLEM_MAX_OUTCOMES of them. @of_value: they tile the real line. What was read is the
+ * caller's even on error. */
+gboolean rw_outcomes_read (RwOutcome **outcomes, guint *n_outcomes, const RwKeys *keys, gboolean of_value,
+                           GError **error);
+void     rw_outcomes_free (RwOutcome *outcomes, guint n);
 
 /* "needs": rails and supply. */
 gboolean rw_read_needs (const RwKeys *keys, const char ***rails, const char **supply,

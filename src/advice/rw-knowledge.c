@@ -22,6 +22,26 @@ rw_knowledge_new_empty (void)
 }
 
 static void
+share_entries (GPtrArray *into,
+               GPtrArray *from)
+{
+  for (guint i = 0; i < from->len; i++)
+    g_ptr_array_add (into, g_atomic_rc_box_acquire (from->pdata[i]));
+}
+
+RwKnowledge *
+rw_knowledge_copy (RwKnowledge *self)
+{
+  RwKnowledge *copy = rw_knowledge_new_empty ();
+
+  share_entries (copy->symptoms, self->symptoms);
+  share_entries (copy->causes, self->causes);
+  share_entries (copy->checks, self->checks);
+  share_entries (copy->computed, self->computed);
+  return copy;
+}
+
+static void
 clear_knowledge (gpointer data)
 {
   RwKnowledge *self = data;
@@ -109,8 +129,7 @@ rw_knowledge_for_profile (RwKnowledge     *self,
 {
   RwKnowledge *some = rw_knowledge_new_empty ();
 
-  for (guint i = 0; i < self->symptoms->len; i++)
-    g_ptr_array_add (some->symptoms, g_atomic_rc_box_acquire (self->symptoms->pdata[i]));
+  share_entries (some->symptoms, self->symptoms);
   for (guint i = 0; i < self->causes->len; i++)
     {
       RwCause *cause = self->causes->pdata[i];
@@ -127,7 +146,12 @@ rw_knowledge_for_profile (RwKnowledge     *self,
         g_ptr_array_add (some->checks, g_atomic_rc_box_acquire (check));
     }
   for (guint i = 0; i < self->computed->len; i++)
-    g_ptr_array_add (some->computed, g_atomic_rc_box_acquire (self->computed->pdata[i]));
+    {
+      RwComputed *computed = self->computed->pdata[i];
+
+      if (computed->rail == NULL || has_rail (profile, computed->rail))
+        g_ptr_array_add (some->computed, g_atomic_rc_box_acquire (computed));
+    }
   return some;
 }
 
@@ -213,13 +237,15 @@ rw_knowledge_index_of_check (const RwKnowledge *self,
 const RwComputed *
 rw_knowledge_find_computed (const RwKnowledge *self,
                             const char        *of,
-                            RwPlace            place)
+                            RwPlace            place,
+                            const char        *rail)
 {
   for (guint i = self->computed->len; i-- > 0;)
     {
       const RwComputed *computed = self->computed->pdata[i];
 
-      if (computed->place == place && g_str_equal (computed->of, of))
+      if (computed->place == place && g_str_equal (computed->of, of)
+          && g_strcmp0 (computed->rail, rail) == 0)
         return computed;
     }
   return NULL;

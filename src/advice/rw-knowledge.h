@@ -55,6 +55,12 @@ typedef struct
 /* The row of a cause, its own or the default; borrowed. */
 const double *rw_chance_table_get (const RwChanceTable *self, const char *cause);
 
+/* Two causes together, from the rows of each (both of @self): each deviation from the default counts,
+ *   P (o | a, b) ∝ P (o | a) P (o | b) / P (o | default),
+ * scaled to sum 1; where the default is 0 the mean of both stands for it. A cause with the default row changes
+ * nothing. With one "outcome" its opposite is the second. @row: [n_outcomes] receives it. */
+void rw_chance_table_fill_pair (const RwChanceTable *self, const double *a, const double *b, double *row);
+
 typedef struct
 {
   const char   *id; /* interned, as all ids here */
@@ -74,6 +80,10 @@ typedef struct
   const char  *area;  /* "supply", "wiring", "board", "sound", "monitor", "mains", "meter" or
                          "none" */
   double       prior; /* relative weight, > 0 */
+  gboolean     broad; /* stands for every cause that is not listed; its rows of chances are not looked at */
+  const char  *part;  /* (nullable) interned: causes of one part are never there together */
+  GHashTable  *often_with; /* interned cause id → double *: how many times more often than by chance the two
+                              come together */
   const char **needs_rails;  /* (nullable) interned, NULL-terminated */
   const char  *needs_supply; /* (nullable) */
   struct
@@ -112,6 +122,7 @@ typedef struct
   RwSaid        power;    /* wanted: RW_SAID_NOT = any */
   RwSaid        board;
   RwSaid        warm;
+  gboolean      contact;  /* what it shows hangs on how the connector sits: plugging it anew outdates it */
   gboolean      measures; /* the three below hold */
   const char   *rail;
   RwPlace       place;
@@ -130,10 +141,11 @@ typedef struct
 {
   const char   *id;
   char         *title;
-  const char   *of;    /* what is computed: "trim-window" */
-  RwPlace       place; /* from the readings taken here */
-  guint         n_outcomes; /* those that belong to "of", in the order of its own enumeration */
-  char        **titles;     /* [n_outcomes] */
+  const char   *of;    /* what is computed: "trim-window", "trim-line", "drop", "fall", "tracking" */
+  RwPlace       place; /* from the readings taken here; see rw-computed-read.c for differences */
+  const char   *rail;  /* interned; NULL for what is about all rails: "trim-window" */
+  guint         n_outcomes;
+  RwOutcome    *outcomes; /* "trim-window", "trim-line": in the order of their own enumeration; else with limits */
   RwChanceTable chance;
   gboolean      published;
   char         *where;
@@ -177,7 +189,9 @@ const RwCheck   *rw_knowledge_get_check (const RwKnowledge *self, guint i);
 const RwCheck   *rw_knowledge_find_check (const RwKnowledge *self, const char *id); /* (nullable) */
 int              rw_knowledge_index_of_check (const RwKnowledge *self, const char *id); /* or −1 */
 
-/* The last entry for what is computed there, so that the user's own comes first. (nullable) */
-const RwComputed *rw_knowledge_find_computed (const RwKnowledge *self, const char *of, RwPlace place);
+/* The last entry for what is computed there, so that the user's own comes first. @rail: (nullable) for what is
+ * about all rails. (nullable) */
+const RwComputed *rw_knowledge_find_computed (const RwKnowledge *self, const char *of, RwPlace place,
+                                              const char *rail);
 
 G_END_DECLS

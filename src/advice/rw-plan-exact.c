@@ -47,11 +47,15 @@ struct _RwPlanExact
   guint            n;              /* living causes */
   guint            cause[MAX_LIVE]; /* index in the problem */
   double           weight[MAX_LIVE];
+  double           minutes[MAX_LIVE]; /* of repair */
   guint            setup;
   CheckInfo       *checks;      /* [n_checks] */
+  guint           *exact;       /* [n_exact]: the exact checks */
+  guint            n_exact;
   gsize            n_histories;
   double          *value;       /* [((history · setups) + setup) << n | set] */
   double          *mass;        /* scratch while solving, [1 << n] */
+  double          *offer;       /* the same */
 };
 
 static CheckClass
@@ -107,6 +111,7 @@ size_up (RwPlanExact       *self,
         if (self->n == MAX_LIVE)
           return FALSE;
         self->cause[self->n] = i;
+        self->minutes[self->n] = problem->causes[i].repair_minutes;
         self->weight[self->n++] = state->weights[i];
       }
   if (self->n == 0)
@@ -121,6 +126,8 @@ size_up (RwPlanExact       *self,
 
       info->class = state->used[j] ? CHECK_USELESS : classify (self, j);
       describe_check (self, j);
+      if (info->class == CHECK_EXACT)
+        self->exact[self->n_exact++] = j;
       if (info->class != CHECK_ERRING)
         continue;
       info->radix = self->n_histories;
@@ -177,10 +184,11 @@ fill_mass (RwPlanExact *self,
     w[k] = weight_after (self, history, k);
   self->mass[0] = 0;
   for (guint32 set = 1; set < 1u << self->n; set++)
-    self->mass[set] = self->mass[set & (set - 1)] + w[g_bit_nth_lsf (set, -1)];
+    self->mass[set] = self->mass[set & (set - 1)] + w[__builtin_ctz (set)];
 }
 
-/* Lowers the values of one history and setup by every erring check that is still to be had. */
+/* Lowers the values of one history and setup by every erring check that is still to be had.
+ * One outcome at a time over all sets, since a processor adds in rows. */
 static void
 take_erring (RwPlanExact *self,
              gsize        history,
@@ -192,21 +200,21 @@ take_erring (RwPlanExact *self,
   for (guint j = 0; j < self->problem->n_checks; j++)
     {
       const CheckInfo *info = &self->checks[j];
-      const guint n_outcomes = self->problem->checks[j].n_outcomes;
-      const double *after[RW_PROBLEM_MAX_OUTCOMES];
+      const double minutes = info->minutes[setup];
 
       if (info->class != CHECK_ERRING || digit (self, history, j) != 0)
         continue;
-      for (guint o = 0; o < n_outcomes; o++)
-        after[o] = block (self, history + (o + 1) * info->radix, info->after[setup]);
       for (guint32 set = 0; set < n_sets; set++)
+        self->offer[set] = minutes * self->mass[set];
+      for (guint o = 0; o < self->problem->checks[j].n_outcomes; o++)
         {
-          double v = info->minutes[setup] * self->mass[set];
+          const double *after = block (self, history + (o + 1) * info->radix, info->after[setup]);
 
-          for (guint o = 0; o < n_outcomes; o++)
-            v += after[o][set];
-          value[set] = MIN (value[set], v);
+          for (guint32 set = 0; set < n_sets; set++)
+            self->offer[set] += after[set];
         }
+      for (guint32 set = 0; set < n_sets; set++)
+        value[set] = MIN (value[set], self->offer[set]);
     }
 }
 
@@ -245,21 +253,19 @@ cut_set (const RwPlanExact *self,
 
   for (guint32 left = set; left != 0; left &= left - 1)
     {
-      const guint k = (guint) g_bit_nth_lsf (left, -1);
-      const double v = self->problem->causes[self->cause[k]].repair_minutes * mass
-                       + value[set & ~(1u << k)];
+      const double v = self->minutes[__builtin_ctz (left)] * mass + value[set & ~(left & -left)];
 
       best = MIN (best, v);
     }
-  for (guint j = 0; j < self->problem->n_checks; j++)
-    if (self->checks[j].class == CHECK_EXACT)
-      {
-        const double v = exact_check_value (self, &self->checks[j],
-                                            self->problem->checks[j].n_outcomes, history, set,
-                                            setup, mass);
+  for (guint e = 0; e < self->n_exact; e++)
+    {
+      const guint j = self->exact[e];
+      const double v = exact_check_value (self, &self->checks[j],
+                                          self->problem->checks[j].n_outcomes, history, set,
+                                          setup, mass);
 
-        best = MIN (best, v);
-      }
+      best = MIN (best, v);
+    }
   return best;
 }
 
@@ -300,6 +306,7 @@ rw_plan_exact_new (const RwProblem   *problem,
   self->problem = problem;
   self->setup = state->setup;
   self->checks = g_new0 (CheckInfo, problem->n_checks);
+  self->exact = g_new (guint, problem->n_checks);
   if (!size_up (self, state, max_states))
     return NULL;
 
@@ -307,7 +314,8 @@ rw_plan_exact_new (const RwProblem   *problem,
 
   self->value = g_try_new (double, n_states);
   self->mass = g_try_new (double, (gsize) 1 << self->n);
-  if (self->value == NULL || self->mass == NULL)
+  self->offer = g_try_new (double, (gsize) 1 << self->n);
+  if (self->value == NULL || self->mass == NULL || self->offer == NULL)
     return NULL;
   for (gsize h = self->n_histories; h-- > 0;)
     solve_history (self, h);
@@ -320,8 +328,10 @@ rw_plan_exact_free (RwPlanExact *self)
   if (self == NULL)
     return;
   g_free (self->checks);
+  g_free (self->exact);
   g_free (self->value);
   g_free (self->mass);
+  g_free (self->offer);
   g_free (self);
 }
 

@@ -82,16 +82,26 @@ dup_check_detail (const RwCheck *check,
 
 static char *
 dup_repair_detail (const RwCause *cause,
+                   const RwCause *then,
+                   double         own,
                    double         chance)
 {
-  g_autofree char *minutes = dup_minutes (cause->repair.minutes);
+  g_autofree char *minutes = dup_minutes (own);
   g_autofree char *cures = rw_quantity_format_chance (chance);
   GString *text = g_string_new (NULL);
 
-  /* Translators: how long a repair takes ("15 min"), and the chance that it is the right one
-   * ("62 %") */
-  g_string_printf (text, _ ("%s, the cure with a chance of %s"), minutes, cures);
+  if (then == NULL)
+    /* Translators: how long a repair takes ("15 min"), and the chance that it is the right one
+     * ("62 %") */
+    g_string_printf (text, _ ("%s, the cure with a chance of %s"), minutes, cures);
+  else
+    /* Translators: how long two repairs take ("40 min"), the second of them, and the chance that both are needed
+     * ("12 %") */
+    g_string_printf (text, _ ("%s with “%s” after it, both together the cure with a chance of %s"), minutes,
+                     then->repair.title, cures);
   append_hazard (text, cause->repair.hazard, cause->repair.who);
+  if (then != NULL)
+    append_hazard (text, then->repair.hazard, then->repair.who);
   return g_string_free (text, FALSE);
 }
 
@@ -155,20 +165,23 @@ add_repair (RwPlanLevel       *self,
             double             level_mass,
             double             expected)
 {
-  const RwCause *cause = rw_knowledge_get_cause (rw_advice_get_knowledge (self->advice), index);
+  const RwCause *then = NULL;
+  const RwCause *cause = rw_advice_get_cause (self->advice, index, &then);
+  const double minutes = rw_advice_get_problem (self->advice)->causes[index].repair_minutes;
   const double chance = state->weights[index] / level_mass;
 
   add_row (self, (RwPlanRow) { .kind = RW_PLAN_ROW_REPAIR,
                                .depth = self->depth,
                                .id = cause->id,
                                .title = cause->repair.title,
-                               .detail = dup_repair_detail (cause, chance),
+                               .detail = dup_repair_detail (cause, then, minutes, chance),
                                .probability = chance,
                                .reach = rw_plan_state_mass (state,
                                                             rw_advice_get_problem (self->advice)),
-                               .minutes = cause->repair.minutes,
+                               .minutes = minutes,
                                .expected = expected,
-                               .cause = cause });
+                               .cause = cause,
+                               .then = then });
 }
 
 static void
@@ -202,9 +215,7 @@ advised (const RwPlanLevel *self,
   *expected = rw_advice_get_expected (self->advice);
   if (check == NULL)
     {
-      const RwCause *cause = rw_advice_get_repair (self->advice);
-
-      *index = (guint) rw_knowledge_index_of_cause (knowledge, cause->id);
+      *index = (guint) rw_advice_get_repair_index (self->advice);
       return RW_ACTION_REPAIR;
     }
   *index = (guint) rw_knowledge_index_of_check (knowledge, check->check->id);
@@ -269,17 +280,13 @@ add_outcome (RwPlanLevel *self,
                                                              outcome);
   const double mass = rw_plan_state_mass (after, problem);
   const gboolean planned = mass >= least_reach;
-  guint likely = 0;
+  double likely_p = 0;
 
   if (!(mass > 1e-9 * level_mass))
     return;
-  for (guint i = 1; i < problem->n_causes; i++)
-    if (after->weights[i] > after->weights[likely])
-      likely = i;
 
-  const RwCause *cause = rw_knowledge_get_cause (knowledge, likely);
+  const RwCause *cause = rw_advice_get_likely (self->advice, after, &likely_p);
   const double chance = mass / level_mass;
-  const double likely_p = after->weights[likely] / mass;
 
   add_row (self, (RwPlanRow) { .kind = RW_PLAN_ROW_OUTCOME,
                                .state = planned ? g_steal_pointer (&after) : NULL,

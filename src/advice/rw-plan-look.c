@@ -25,19 +25,21 @@
 #include "rw-plan-look.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "rw-repair-order.h"
 
-/* Chosen on random problems against their exact optima. */
 enum
 {
-  SCREENED = 6,      /* weighed at an inner node */
-  SCREENED_LAST = 4, /* weighed at a node with one step left */
-  EXPANDED = 4,
-  N_KNOWN = 1 << 13, /* branches remembered */
+  N_KNOWN = 1 << 14, /* branches remembered */
 };
 
 static const double negligible = 3e-4;    /* share of the parent's weight */
+/* What a branch and an outcome cost however few causes are alive, so that work stays in
+ * proportion to time. */
+static const guint node_work = 8;
+static const guint outcome_work = 3;
+
 static const double least_minutes = 0.05; /* a check that costs nothing must not divide by it */
 
 typedef struct
@@ -60,8 +62,10 @@ struct _RwPlanLook
   RwPlanLive        scratch;    /* for leaves */
   guint64          *marks;      /* [check · MAX_OUTCOMES + outcome], then [cause]: for keys */
   Known            *known;      /* [N_KNOWN] */
+  RwPlanWidth       width;
   guint64           work_left;
   gboolean          spent;
+  gboolean          cut_off;
 };
 
 /* Steele, Lea & Flood 2014, "SplitMix": a fixed sequence, so that searches repeat exactly. */
@@ -195,6 +199,21 @@ rw_plan_look_is_spent (const RwPlanLook *self)
   return self->spent;
 }
 
+void
+rw_plan_look_set_width (RwPlanLook *self,
+                        RwPlanWidth width)
+{
+  self->width = width;
+  self->cut_off = FALSE;
+  memset (self->known, 0, N_KNOWN * sizeof *self->known);
+}
+
+gboolean
+rw_plan_look_is_cut_off (const RwPlanLook *self)
+{
+  return self->cut_off;
+}
+
 double
 rw_plan_look_minutes (const RwPlanLook *self,
                       guint             check,
@@ -225,7 +244,7 @@ static double
 leaf (RwPlanLook       *self,
       const RwPlanLive *live)
 {
-  spend (self, 1 + (guint64) live->n * live->n / 2);
+  spend (self, node_work + live->n + (guint64) live->n * live->n / 2);
   return rw_repair_cost (live->n, live->w, live->c);
 }
 
@@ -258,7 +277,7 @@ told (RwPlanLook       *self,
 {
   double sum = 0;
 
-  spend (self, (guint64) live->n * self->problem->checks[check].n_outcomes);
+  spend (self, (guint64) (live->n + outcome_work) * self->problem->checks[check].n_outcomes);
   for (guint o = 0; o < self->problem->checks[check].n_outcomes; o++)
     {
       const double *row = chance_row (self, check, o);
@@ -441,13 +460,16 @@ look_afresh (RwPlanLook *self,
   const double repairs = leaf (self, live);
   guint n = screen (self, live, mass, setup, candidates);
 
-  n = rw_plan_candidates_front (candidates, n, depth > 1 ? SCREENED : SCREENED_LAST);
+  if (n > (depth > 1 ? self->width.expanded : 0))
+    self->cut_off = TRUE;
+  n = rw_plan_candidates_front (candidates, n,
+                                depth > 1 ? self->width.screened : self->width.screened_last);
 
   double best = weigh (self, live, mass, repairs, setup, candidates, n);
 
   if (depth == 1)
     return best;
-  n = rw_plan_candidates_front (candidates, n, EXPANDED);
+  n = rw_plan_candidates_front (candidates, n, self->width.expanded);
   for (guint k = 0; k < n; k++)
     {
       const double value = check_then (self, level, setup, depth, candidates[k].check, best);

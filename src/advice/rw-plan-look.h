@@ -15,6 +15,14 @@ typedef struct
   double value; /* minutes × weight when it is taken first, one step */
 } RwPlanCandidate;
 
+/* How many checks of a node are looked at; the rest are left out. */
+typedef struct
+{
+  guint screened;      /* of those that tell most a minute, weighed by one step */
+  guint screened_last; /* the same at a node with one step left */
+  guint expanded;      /* of the weighed, followed to the next node */
+} RwPlanWidth;
+
 typedef struct _RwPlanLook RwPlanLook;
 
 /* For looking @depth steps ahead from @state. Borrows the problem. */
@@ -30,6 +38,14 @@ const RwPlanLive *rw_plan_look_get_root (const RwPlanLook *self);
 void     rw_plan_look_set_work (RwPlanLook *self, guint64 work);
 guint64  rw_plan_look_get_work (const RwPlanLook *self);
 gboolean rw_plan_look_is_spent (const RwPlanLook *self);
+
+/* Below the root. To be set before branches are valued, and again for each depth: what was
+ * remembered of another width is forgotten. */
+void rw_plan_look_set_width (RwPlanLook *self, RwPlanWidth width);
+
+/* Since the width was set: was any branch cut off by the depth, or a check left out? If not,
+ * looking deeper or wider finds nothing new. */
+gboolean rw_plan_look_is_cut_off (const RwPlanLook *self);
 
 double rw_plan_look_minutes (const RwPlanLook *self, guint check, guint setup);
 

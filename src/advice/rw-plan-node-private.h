@@ -24,6 +24,7 @@ typedef struct
   double         expected; /* < 0: that of the level below */
   const RwCheck *check;
   const RwCause *cause;
+  const RwCause *then;     /* REPAIR of two faults at once: the second; else NULL */
 } RwPlanRow;
 
 RwPlanNode *rw_plan_node_new (const RwPlanRow *row);

@@ -250,5 +250,8 @@ rw_plan_node_get_hazard (RwPlanNode *self)
 {
   if (self->row.kind == RW_PLAN_ROW_CHECK)
     return self->row.check->hazard;
-  return self->row.kind == RW_PLAN_ROW_REPAIR ? self->row.cause->repair.hazard : RW_HAZARD_NONE;
+  if (self->row.kind != RW_PLAN_ROW_REPAIR)
+    return RW_HAZARD_NONE;
+  return self->row.then != NULL ? MAX (self->row.cause->repair.hazard, self->row.then->repair.hazard)
+                                : self->row.cause->repair.hazard;
 }

@@ -36,7 +36,7 @@ RwPlanState *rw_plan_state_after_repair (const RwPlanState *self, const RwProble
 
 typedef struct
 {
-  guint   depth;        /* deepest look-ahead, 1 … 4 */
+  guint   depth;        /* deepest look-ahead, 1 … 6 */
   guint64 work;         /* pairs of causes compared and weights updated before it stops deepening */
   gsize   exact_states; /* largest table for the exact search; 0: never exact */
 } RwPlanBudget;

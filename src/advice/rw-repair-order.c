@@ -5,6 +5,8 @@
 
 #include "rw-repair-order.h"
 
+#include <stdlib.h>
+
 static inline double
 pair (const double *w,
       const double *c,
@@ -67,5 +69,78 @@ rw_repair_best (guint         n,
   for (guint i = 0; i < n; i++)
     if (w[i] > 0 && (best < 0 || w[i] * c[best] > w[best] * c[i]))
       best = (int) i;
+  return best;
+}
+
+typedef struct
+{
+  double w;
+  double c;
+  guint  index;
+} Ranked;
+
+/* Without weight last; then decreasing w/c, by products since minutes may be 0. */
+static int
+compare_ranked (const void *a,
+                const void *b)
+{
+  const Ranked *x = a;
+  const Ranked *y = b;
+
+  if ((x->w > 0) != (y->w > 0))
+    return x->w > 0 ? -1 : 1;
+
+  const double left = x->w * y->c;
+  const double right = y->w * x->c;
+
+  if (left != right)
+    return left > right ? -1 : 1;
+  return (x->index > y->index) - (x->index < y->index);
+}
+
+void
+rw_repair_sort (guint         n,
+                const double *w,
+                const double *c,
+                guint        *order)
+{
+  g_autofree Ranked *ranked = g_new (Ranked, n);
+
+  for (guint i = 0; i < n; i++)
+    ranked[i] = (Ranked){ w[i], c[i], i };
+  if (n > 1)
+    qsort (ranked, n, sizeof *ranked, compare_ranked);
+  for (guint k = 0; k < n; k++)
+    order[k] = ranked[k].index;
+}
+
+double
+rw_repair_cost_service (guint         n,
+                        const double *w,
+                        const double *c,
+                        double        service,
+                        guint        *n_own)
+{
+  g_autofree guint *order = g_new (guint, n);
+  g_autofree double *left = g_new (double, n + 1); /* weight before the k-th repair */
+  double spent = 0, best;
+  guint own = 0;
+
+  rw_repair_sort (n, w, c, order);
+  left[n] = 0;
+  for (guint k = n; k-- > 0;)
+    left[k] = left[k + 1] + w[order[k]];
+  best = service * left[0];
+  for (guint k = 0; k < n; k++)
+    {
+      spent += c[order[k]] * left[k];
+      if (spent + service * left[k + 1] < best)
+        {
+          best = spent + service * left[k + 1];
+          own = k + 1;
+        }
+    }
+  if (n_own != NULL)
+    *n_own = own;
   return best;
 }

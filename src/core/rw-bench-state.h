@@ -83,6 +83,18 @@ const RwSpotState *rw_bench_state_find_spot (const RwBenchState *self, const cha
 /* The last DC reading of a rail wherever it was taken, but not along a wire. (nullable) */
 const RwSpotState *rw_bench_state_find_rail (const RwBenchState *self, const char *rail);
 
+/* Last live reading of every spot with the board out, and of every spot with it fitted (or nobody said): a loaded
+ * reading leaves the bare one standing here. In no particular order. */
+guint              rw_bench_state_get_n_views (const RwBenchState *self);
+const RwSpotState *rw_bench_state_get_view (const RwBenchState *self, guint i);
+/* @out: with the board out. (nullable) */
+const RwSpotState *rw_bench_state_find_view (const RwBenchState *self, const char *rail, RwPlace place, RwKind kind,
+                                             gboolean out);
+
+/* Event number of the last time that the board was plugged in after it was out; that the trim was turned. 0: never. */
+guint rw_bench_state_get_plugged (const RwBenchState *self);
+guint rw_bench_state_get_turned (const RwBenchState *self);
+
 /* Last live state of every symptom spoken of. */
 guint                rw_bench_state_get_n_symptoms (const RwBenchState *self);
 const RwSymptomSeen *rw_bench_state_get_symptom (const RwBenchState *self, guint i);

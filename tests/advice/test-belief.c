@@ -2,8 +2,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Published: the reduced car start (Jensen), two textbook tests, the burglary alarm (Russell
- * & Norvig); each joint state of several faults is one cause. The rest is worked out by hand
- * from small-knowledge.json, whose job has the causes low 4, thin 2, worn 1, minus 1.
+ * & Norvig); each joint state of several faults is one cause, and being of one part no two come together. The rest is
+ * worked out by hand from small-knowledge.json, whose job has the causes low 4, thin 2, worn 1, minus 1, one at a
+ * time. Pairs have tests of their own (test-belief-pairs.c).
  */
 #include "config.h"
 
@@ -53,7 +54,7 @@ assert_beliefs (RwSession *job,
 /* --- published ---------------------------------------------------------------------------------- */
 
 #define CAUSE(id, prior)                                                                                  \
-  "{\"id\":\"" id "\",\"title\":\"" id "\",\"area\":\"board\",\"prior\":" prior ",\"repair\":{\"title\":\"r\"," \
+  "{\"id\":\"" id "\",\"title\":\"" id "\",\"area\":\"board\",\"part\":\"one\",\"prior\":" prior ",\"repair\":{\"title\":\"r\"," \
   "\"minutes\":1,\"hazard\":\"none\",\"who\":\"anyone\"}}"
 #define SYMPTOM(id, chance) \
   "{\"id\":\"" id "\",\"title\":\"" id "\",\"group\":\"game\",\"chance\":{" chance "}}"
@@ -101,8 +102,8 @@ assert_sign (const char *prior,
              double      expected)
 {
   g_autofree char *text = g_strdup_printf (
-      "{\"causes\":[{\"id\":\"it\",\"title\":\"it\",\"area\":\"board\",\"prior\":%s,\"repair\":{\"title\":\"r\",\"minutes\":1,"
-      "\"hazard\":\"none\",\"who\":\"anyone\"}},{\"id\":\"rest\",\"title\":\"rest\",\"area\":\"board\",\"prior\":%s,"
+      "{\"causes\":[{\"id\":\"it\",\"title\":\"it\",\"area\":\"board\",\"part\":\"one\",\"prior\":%s,\"repair\":{\"title\":\"r\",\"minutes\":1,"
+      "\"hazard\":\"none\",\"who\":\"anyone\"}},{\"id\":\"rest\",\"title\":\"rest\",\"area\":\"board\",\"part\":\"one\",\"prior\":%s,"
       "\"repair\":{\"title\":\"r\",\"minutes\":1,\"hazard\":\"none\",\"who\":\"anyone\"}}],"
       "\"symptoms\":[{\"id\":\"sign\",\"title\":\"sign\",\"group\":\"game\",\"chance\":{%s}}]}",
       prior, prior_of_rest, chance);

@@ -11,7 +11,7 @@
 #include "rw-trim-evidence.h"
 
 #define CAUSE(id, prior)                                                                                     \
-  "{\"id\":\"" id "\",\"title\":\"" id "\",\"area\":\"supply\",\"prior\":" prior ","                         \
+  "{\"id\":\"" id "\",\"title\":\"" id "\",\"area\":\"supply\",\"part\":\"one\",\"prior\":" prior "," \
   "\"repair\":{\"title\":\"R\",\"minutes\":9,\"hazard\":\"none\",\"who\":\"anyone\"}}"
 #define OUTCOMES                                                                                             \
   "\"outcomes\":[{\"id\":\"none-suits\",\"title\":\"None\"},{\"id\":\"higher-suits\",\"title\":\"Higher\"},"  \
@@ -385,17 +385,17 @@ static void
 test_order_of_the_list_is_free (void)
 {
   g_autoptr (RwKnowledge) knowledge = fixture_knowledge_from (shuffled);
-  const RwComputed *it = rw_knowledge_find_computed (knowledge, "trim-window", RW_PLACE_BOARD);
+  const RwComputed *it = rw_knowledge_find_computed (knowledge, "trim-window", RW_PLACE_BOARD, NULL);
   const double *other = rw_chance_table_get (&it->chance, "somebody");
   const double *low = rw_chance_table_get (&it->chance, "low");
 
-  g_assert_cmpstr (it->titles[RW_TRIM_NONE_SUITS], ==, "None");
-  g_assert_cmpstr (it->titles[RW_TRIM_HIGHER_SUITS], ==, "Higher");
+  g_assert_cmpstr (it->outcomes[RW_TRIM_NONE_SUITS].title, ==, "None");
+  g_assert_cmpstr (it->outcomes[RW_TRIM_HIGHER_SUITS].title, ==, "Higher");
   g_assert_cmpfloat_with_epsilon (other[RW_TRIM_NONE_SUITS], 0.3, 1e-12);
   g_assert_cmpfloat_with_epsilon (other[RW_TRIM_HIGHER_SUITS], 0.1, 1e-12);
   g_assert_cmpfloat_with_epsilon (other[RW_TRIM_LOWER_SUITS], 0.2, 1e-12);
   g_assert_cmpfloat_with_epsilon (low[RW_TRIM_THIS_SUITS], 0.1, 1e-12);
-  g_assert_null (rw_knowledge_find_computed (knowledge, "trim-window", RW_PLACE_TERMINALS));
+  g_assert_null (rw_knowledge_find_computed (knowledge, "trim-window", RW_PLACE_TERMINALS, NULL));
 }
 
 static const struct

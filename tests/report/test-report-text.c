@@ -95,7 +95,7 @@ test_danger_stands_before_its_step (void)
   g_autofree char *text = tell (
       EVENT (1, 1, "\"finding\":{\"check\":\"look\",\"outcome\":\"clean\"}"), knowledge);
   const char *danger = strstr (text, "  ! ");
-  const char *step = strstr (text, "Mend B (30 min)");
+  const char *step = strstr (text, "Mend B (29 min)");
 
   g_assert_nonnull (danger);
   g_assert_nonnull (step);
