@@ -5,43 +5,32 @@
  * or two odd values that lie outside what the samples before and after them span, a skidding probe tip, are dropped
  * once the stream is back.
  *
- * A stream is at rest, the quick way, when all of this holds. "Steps" are of the meter's last digit, percents of
- * the value; the noise is that of second differences over the last 12 samples, at least half a step.
- *  1. The newest four samples scatter by s ≤ max (3.5 steps, 0.1 %), and none lies further from their median
- *     than max (6 steps, 0.3 %). The noise, or that of
- *     the newest seven alone, is at most 1.5 times what s may be.
- *  2. It is 1 s since a sample lay more than 5 % and 20 steps away, or since the stream began: a meter's own
- *     filter needs longer than that from there, and what creeps can be seen.
- *  3. No quick approach to elsewhere. An exponential approach (rw-settle-fit.c) is fitted to the newest 4, 5, 7,
- *     9, 11, … samples as long as the fit describes them: its scatter is at most three times the noise. Where that
- *     ends lies the jump of the leads. The longest of the fits knows best what is left of the way now. The stream is
- *     on its way when at once
- *       - the quick part stands 3.5 standard errors above nothing and changes by more than 1.5 steps in the
- *         window (as much as a stream shows that flickers between two digits), and
- *       - it is not shown to have arrived: |left| + 2·u(left) > 2·max (1.5 steps, 0.04 %).
- *  4. No slow approach. The same fit with a slope beside the quick part, over 7, 9, 11, … samples while it
- *     describes them. The stream creeps when in any of the windows at once
- *       |slope|·τ·exp (−span/2τ) > max (1.5 steps, 0.04 %),  |slope| > 3·u(slope),  |slope|·span > 1.5 steps
- *     and the medians of its first and newest four are more than 1.25 steps apart (no flicker does that);
- *     with τ = 12 s: what a capacitor has left of its way is slope·τ, and the slope is that of the middle.
- * A window longer than the wait would do this too, but a fit sees a tail before it ends, and does not wait where
- * there is none.
+ * A stream is at rest, the quick way, when all of this holds ("steps" are of the meter's last digit, percents of
+ * the value):
+ *  1. It is not on its way by the meter's own filter, nor only just here: the chance of that (rw-settle-belief.c)
+ *     is below 3 %, a way being more than max (2.5 steps, 0.04 %).
+ *  2. It does not creep, as a rail that charges: the chance that as much is left of such a way is below one half.
+ *     What remains of it goes into u.
+ *  3. The newest sample belongs to that stretch; the noise is at most max (3.5 steps, 0.1 %); none of the newest
+ *     four samples lies further from their median than max (6 steps, 0.3 %), and they have no drift that stands out:
+ *     D ≤ max (2.5 steps, 0.05 %, 3·u(D)), D = |slope|·span of a least-squares line.
  *
- * The noisy way, for a stream that never gets as quiet, as a beat of ripple: noise above what s may be in 1; 24 samples, none further
- * from their median than 0.62 %, with no drift that stands out: D ≤ max (1.5 steps, 3·u(D)), D = |slope|·span
- * of a least-squares line, and an error of the median below 0.15 %.
+ * The noisy way, for a stream that never gets as quiet, as a beat of ripple: 24, 32, … 64 samples, none further
+ * from their median than 0.62 % and a step, with no drift that stands out: D ≤ max (1.5 steps, 3·u(D)), u of the
+ * median below 0.15 %; and the newest within three times, the median of the newest four within twice the scatter of
+ * the others: crests of a wave are, a step is not.
  *
  * The value is the median of the newest samples, from four up to 16, as far back as they lie within
  * max (1.5 steps, 3 times the noise) of the median of the newest four; of all 24 in the noisy way. What is claimed is that
  * the quantity *now* lies near it:
- *   u² = max (1.2533·s·√(ν/(ν − 2))/√n, step/√12)² + (D/2)²,  ν = n − 1,
+ *   u² = max (1.2533·s·√(ν/(ν − 2))/√n, step/√12)² + (D/2)² + L²,  ν = n − 1,
  * with the standard error of a median, widened as Student's t is since s comes from as few samples; floored,
- * since readings rounded to the same digit say nothing of what lies below it; and half the drift, since the
- * median is of the middle of the window.
+ * since readings rounded to the same digit say nothing of what lies below it; half the drift, since the median is
+ * of the middle of the window; and L, the root mean square of what may be left of the way.
  *
- * What this cannot see: a tail that moves less than 1.5 steps, or less than the noise shows, while it is watched.
- * After two seconds a capacitor that charges with τ = 12 s can be ten steps from its end, and nothing tells. It
- * shows later: the stream is then no longer settled, and rw-contact.h lets the value be kept anew.
+ * What this cannot see: a tail that moves less than the noise and the rounding show while it is watched. L says how
+ * much of it cannot be excluded, given how rare such rails are. It shows later: rw-contact.h then lets the value be
+ * kept anew.
  */
 #include "config.h"
 
@@ -50,6 +39,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "rw-settle-belief.h"
 #include "rw-settle-fit.h"
 
 enum
@@ -58,31 +48,29 @@ enum
   QUICK = 4,
   VALUE_MOST = 16,
   NOISY = 24,
-  NOISE_OVER = 12,
-  LATEST = 7,
-  LEAST_WITH_SLOPE = 7,
+  NOISY_MORE = 8,
 };
 
 static const double min_gap = 0.055;   /* seconds between two samples taken */
 static const double recent = 2.5;      /* seconds that are kept whole */
 static const double old_gap = 0.4;     /* seconds between two older samples */
-static const double since_touch = 1.0; /* seconds */
-static const double misfit = 3;        /* times the noise: a fit that does not describe the window */
-static const double moves_sure = 3.5, left_sure = 2, slope_sure = 3; /* standard errors */
-static const double slow_tau = 12;     /* seconds: of the slowest thing to wait for */
 
-#ifndef MISFIT
-#define MISFIT 3
-#endif
+/* Rules 1 and 2: chances, and what counts as a way. */
+static const double going_bar = 0.03, creeping_bar = 0.5;
+static const double way_steps = 2.5, way_share = 0.0004;
+static const double u_steps = 3, u_share = 0.003; /* a value that is known no better has not come to rest */
+static const double least_way = 1e-6; /* of a stream whose steps are unknown, at 0 */
+
 struct _RwSettle
 {
   double    step;
   double    t[PLACES]; /* oldest first */
   double    value[PLACES];
   guint     n;
-  double    began;  /* the first sample since a reset */
   double    last_t; /* the newest one, taken or not */
   RwSettled result; /* after the last sample taken */
+
+  RwSettleBelief *belief;
 };
 
 static const RwSettled not_settled = { FALSE, NAN, NAN, NAN };
@@ -94,12 +82,16 @@ rw_settle_new (double step)
 
   self->step = step > 0 ? step : 0;
   self->result = not_settled;
+  self->belief = rw_settle_belief_new (self->step);
   return self;
 }
 
 void
 rw_settle_free (RwSettle *self)
 {
+  if (self == NULL)
+    return;
+  rw_settle_belief_free (self->belief);
   g_free (self);
 }
 
@@ -107,7 +99,17 @@ void
 rw_settle_reset (RwSettle *self)
 {
   self->n = 0;
+  rw_settle_belief_reset (self->belief);
   self->result = not_settled;
+}
+
+void
+rw_settle_set_step (RwSettle *self,
+                    double    step)
+{
+  self->step = step > 0 ? step : 0;
+  rw_settle_reset (self);
+  rw_settle_belief_set_step (self->belief, self->step);
 }
 
 /* --- what is kept ------------------------------------------------------------------------------- */
@@ -171,8 +173,6 @@ take (RwSettle *self,
       double    t,
       double    value)
 {
-  if (self->n == 0)
-    self->began = t;
   age (self, t);
   self->t[self->n] = t;
   self->value[self->n++] = value;
@@ -194,83 +194,6 @@ spread (const double *value,
   return sqrt (squares / (n - 1));
 }
 
-/* Rule 2. */
-static gboolean
-is_touched_long_enough (const RwSettle *self,
-                        double          centre)
-{
-  const double far = MAX (20 * self->step, 0.05 * fabs (centre)), now = self->t[self->n - 1];
-
-  for (guint i = self->n; i-- > 0;)
-    if (fabs (self->value[i] - centre) > far)
-      return now - self->t[i] >= since_touch;
-  return now - self->began >= since_touch;
-}
-
-static RwSettleApproach
-fit (const RwSettle *self,
-     guint           n,
-     gboolean        sloping,
-     double          noise)
-{
-  return rw_settle_fit_approach (self->t + self->n - n, self->value + self->n - n, n, sloping, noise);
-}
-
-static guint
-next_window (guint n)
-{
-  return n + 1 + n / 5;
-}
-
-/* Rule 3: the quick part, from as many of the newest samples as the fit describes. */
-static gboolean
-is_on_its_way (const RwSettle *self,
-               double          least,
-               double          noise)
-{
-  RwSettleApproach longest = fit (self, QUICK, FALSE, noise);
-
-  for (guint n = next_window (QUICK); n <= self->n; n = next_window (n))
-    {
-      const RwSettleApproach longer = fit (self, n, FALSE, noise);
-
-      if (longer.scatter > misfit * noise)
-        break;
-      longest = longer;
-    }
-  return longest.sure > moves_sure && longest.change > 1.5 * self->step
-         && fabs (longest.left) + left_sure * longest.u_left > 2 * least;
-}
-
-/* From the first four samples of a window to the newest four. */
-static double
-get_shift (const RwSettle *self,
-           guint           n)
-{
-  return fabs (rw_settle_median (self->value + self->n - n, QUICK)
-               - rw_settle_median (self->value + self->n - QUICK, QUICK));
-}
-
-/* Rule 4: the slow part, from any of the windows that the fit describes. */
-static gboolean
-is_creeping (const RwSettle *self,
-             double          least,
-             double          noise)
-{
-  for (guint n = LEAST_WITH_SLOPE; n <= self->n; n = next_window (n))
-    {
-      const RwSettleApproach it = fit (self, n, TRUE, noise);
-      const double slope = fabs (it.slope), span = self->t[self->n - 1] - self->t[self->n - n];
-
-      if (it.scatter > misfit * noise)
-        return FALSE;
-      if (slope * slow_tau * exp (-span / 2 / slow_tau) > least && slope > slope_sure * it.u_slope
-          && slope * span > 1.5 * self->step && get_shift (self, n) > 1.25 * self->step)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static RwSettled
 describe (const RwSettle *self,
           guint           n,
@@ -278,7 +201,7 @@ describe (const RwSettle *self,
 {
   const double *t = self->t + self->n - n, *value = self->value + self->n - n;
   const RwSettleLine line = rw_settle_fit_line (t, value, n, self->step);
-  const double error = 1.2533 * MAX (MAX (line.scatter, spread (value, n)), noise) * sqrt ((n - 1.0) / (n - 3.0)) / sqrt (n);
+  const double error = 1.2533 * MAX (MAX (line.scatter, spread (value, n)), noise) / sqrt (n);
 
   return (RwSettled){ .value = rw_settle_median (value, n),
                       .u = hypot (MAX (error, self->step / sqrt (12)), line.drift / 2),
@@ -299,54 +222,57 @@ count_alike (const RwSettle *self,
   return n;
 }
 
-/* Over the newest @most samples, or as many as there are. */
-static double
-get_noise (const RwSettle *self,
-           guint           most)
-{
-  const guint n = MIN (self->n, most);
-
-  return rw_settle_noise (self->value + self->n - n, n, self->step);
-}
-
-/* The most that a quiet stream scatters. */
-static double
-get_quiet (const RwSettle *self,
-           double          value)
-{
-  return MAX (3.5 * self->step, 0.001 * fabs (value));
-}
-
 static RwSettled
-judge_quick (const RwSettle *self,
-             double          noise)
+judge_quick (const RwSettle *self)
 {
   const double *value = self->value + self->n - QUICK;
   const double centre = rw_settle_median (value, QUICK), size = fabs (centre);
-  const double scatter = spread (value, QUICK);
-  const double least = MAX (1.5 * self->step, 0.0004 * size), at_least = MAX (noise, self->step / 2);
-  const double quiet = get_quiet (self, centre);
-  RwSettled result = describe (self, count_alike (self, centre, noise), noise);
+  const RwSettleLine line = rw_settle_fit_line (self->t + self->n - QUICK, value, QUICK, self->step);
+  const double least = MAX (way_steps * self->step, least_way);
+  const RwSettleOutlook outlook = rw_settle_belief_get (self->belief, MAX (least, way_share * size));
+  const double u_drift = line.u_drift * MAX (1, outlook.noise / MAX (line.scatter, least_way));
+  RwSettled result = describe (self, count_alike (self, centre, outlook.noise), outlook.noise);
 
-  result.settled = scatter <= quiet && MIN (noise, get_noise (self, LATEST)) <= 1.5 * quiet
-                   && rw_settle_furthest (centre, value, QUICK) <= MAX (6 * self->step, 0.003 * size)
-                   && is_touched_long_enough (self, centre)
-                   && !is_on_its_way (self, least, at_least)
-                   && !is_creeping (self, least, at_least);
+  result.settled = outlook.fits && outlook.p_going < going_bar && outlook.p_creeping < creeping_bar
+                   && line.drift <= MAX (MAX (2.5 * self->step, 0.0005 * size), 3 * u_drift)
+                   && outlook.noise <= MAX (MAX (3.5 * self->step, 0.001 * size), least_way)
+                   && rw_settle_furthest (centre, value, QUICK) <= MAX (6 * self->step, 0.003 * size);
+  if (result.settled)
+    {
+      result.u = hypot (result.u, rw_settle_belief_get_u_left (self->belief));
+      result.settled = result.u <= MAX (MAX (u_steps * self->step, u_share * size), least_way);
+    }
   return result;
 }
 
-static RwSettled
-judge_noisy (const RwSettle *self)
+/* The newest few are further off than a wave's crest. */
+static gboolean
+is_leaving (const RwSettle *self,
+            guint           n,
+            double          centre)
 {
-  const guint first = self->n - NOISY;
-  const RwSettleLine line = rw_settle_fit_line (self->t + first, self->value + first, NOISY, self->step);
-  RwSettled result = describe (self, NOISY, 0);
+  const double *value = self->value + self->n - n;
+  const double scatter = MAX (spread (value, n - QUICK), self->step);
+
+  return fabs (value[n - 1] - centre) > 3 * scatter
+         || fabs (rw_settle_median (value + n - QUICK, QUICK) - centre) > 2 * scatter;
+}
+
+static RwSettled
+judge_noisy (const RwSettle *self,
+             guint           n)
+{
+  const guint first = self->n - n;
+  const RwSettleLine line = rw_settle_fit_line (self->t + first, self->value + first, n, self->step);
+
+  if (line.drift > MAX (1.5 * self->step, 3 * line.u_drift))
+    return not_settled;
+
+  RwSettled result = describe (self, n, 0);
   const double size = fabs (result.value);
 
-  result.settled = rw_settle_furthest (result.value, self->value + first, NOISY) <= 0.0062 * size
-                   && line.drift <= MAX (1.5 * self->step, 3 * line.u_drift)
-                   && result.u <= 0.0015 * size;
+  result.settled = rw_settle_furthest (result.value, self->value + first, n) <= 0.0062 * size + self->step
+                   && result.u <= 0.0015 * size && !is_leaving (self, n, result.value);
   return result;
 }
 
@@ -361,19 +287,18 @@ rw_settle_push (RwSettle *self,
     return self->result;
   self->last_t = t;
   take (self, t, value);
+  rw_settle_belief_push (self->belief, t, value);
 
   const RwSettled before = self->result;
 
   self->result = not_settled;
   if (self->n < QUICK)
     return self->result;
-  
-  const double noise = get_noise (self, NOISE_OVER);
 
-  self->result = judge_quick (self, noise);
-  if (!self->result.settled && self->n >= NOISY && noise > get_quiet (self, self->result.value))
+  self->result = judge_quick (self);
+  for (guint n = NOISY; n <= self->n && !self->result.settled; n += NOISY_MORE)
     {
-      const RwSettled noisy = judge_noisy (self);
+      const RwSettled noisy = judge_noisy (self, n);
 
       if (noisy.settled)
         self->result = noisy;

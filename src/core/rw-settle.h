@@ -23,7 +23,11 @@ RwSettle *rw_settle_new (double step);
 void      rw_settle_free (RwSettle *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwSettle, rw_settle_free)
 
+/* Forgets the samples, not the noise that the meter was seen to have. */
 void rw_settle_reset (RwSettle *self);
+
+/* The same meter on another range: as a reset, with another last digit. */
+void rw_settle_set_step (RwSettle *self, double step);
 
 /* One sample; NaN (overload) and a step back in time reset. Returns the state after it: value and u are NaN
  * until a whole window is there. O(1). */

@@ -1,10 +1,11 @@
 /* contact-sim.c: hands with leads and a meter, simulated: streams of contacts whose truth is known.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The leads see, in steps of 10 ms: in the air a wandering ±0.3 V (first-order, 0.5–4 s) or 50 Hz pick-up that
- * the meter shows as a beat; on a spot its volts. The meter: a first-order filter of 0.2–0.8 s, 2–10 readings a
- * second, 2000–50000 counts, a range by itself (up at overload, with an OL or one wild value; down below 9 %;
- * each range has an error of its own of up to two counts) or a fixed one, noise of up to 1.5 counts (standard deviation: six counts from end to end).
+ * The leads see, in steps of 10 ms: in the air a wandering ±0.5 V (first-order, 0.5–4 s) or 50 Hz pick-up that
+ * the meter shows as a beat; on a spot its volts. The meter: a filter (SimMeter), 2–10 readings a second,
+ * 2000–50000 counts, a range by itself (up at overload, with one or two OL or wild values; down below 9 %;
+ * each range has an error of its own of up to two counts) or a fixed one, noise of up to 1.5 counts (standard
+ * deviation: six counts from end to end), up to 2 on a meter of 10000 counts and more.
  */
 #include "config.h"
 
@@ -12,17 +13,29 @@
 
 #include <math.h>
 
+enum
+{
+  MOST_CONVERSIONS = 4
+};
+
 static const double tick = 0.01; /* seconds */
 
 struct _ContactSim
 {
   GRand   *random; /* borrowed */
   double   t, next;
+  SimMeter meter;
   double   rate, tau, counts, lowest, noise;
   gboolean ranges;
   int      range;
+  guint    n_wild;         /* values to come that mean nothing */
   double   range_error[8]; /* counts */
-  double   held;           /* volts behind the filter */
+  double   filtered;       /* volts */
+  double   sum;            /* volts × ticks of the conversion that runs */
+  guint    n_ticks;
+  double   conversions[MOST_CONVERSIONS]; /* newest first */
+  guint    n_mean;
+  double   held; /* what the display makes its digits of */
   double   air, air_tau;
   gboolean pickup;
   double   beat, beat_size;
@@ -32,7 +45,8 @@ struct _ContactSim
 typedef struct
 {
   SimKind kind;
-  double  volts, to_go, tau, ripple, hertz, phase;
+  double  volts, to_go, tau, drift, ripple, hertz, phase;
+  double  off_from, off_until, off_level; /* seconds after the touch; share of the volts */
   double  turn_at, turn_seconds, turn_by;
   double  seconds;
   int     odd_after; /* samples after the touch; −1: never */
@@ -65,23 +79,35 @@ normal (ContactSim *self)
 const char *
 contact_sim_kind_name (SimKind kind)
 {
-  static const char *const names[] = { "plain", "skid", "slow", "ripple", "turn", "drop", "dead" };
+  static const char *const names[]
+      = { "plain", "glitch", "slip", "double", "slow", "warm", "ripple", "turn", "drop", "dead" };
 
   return names[kind];
+}
+
+const char *
+contact_sim_meter_name (SimMeter meter)
+{
+  static const char *const names[] = { "filter", "boxcar", "bare" };
+
+  return names[meter];
 }
 
 ContactSim *
 contact_sim_new (GRand *random)
 {
   static const double counts[] = { 2000, 4000, 6000, 10000, 22000, 50000 };
+  static const SimMeter meters[] = { SIM_FILTER, SIM_FILTER, SIM_BOXCAR, SIM_BARE };
   ContactSim *self = g_new0 (ContactSim, 1);
 
   self->random = random;
+  self->meter = meters[g_rand_int_range (random, 0, G_N_ELEMENTS (meters))];
   self->rate = chance (self, 0.5) ? uniform (self, 2, 5) : uniform (self, 2, 10);
   self->tau = uniform (self, 0.2, 0.8);
+  self->n_mean = self->meter == SIM_BOXCAR ? (guint) g_rand_int_range (random, 2, 5) : 1;
   self->counts = counts[g_rand_int_range (random, 0, G_N_ELEMENTS (counts))];
   self->lowest = self->counts / (self->counts < 10000 ? 10000 : 100000);
-  self->noise = chance (self, 0.7) ? uniform (self, 0, 0.5) : uniform (self, 0.5, 1.5);
+  self->noise = chance (self, 0.7) ? uniform (self, 0, 0.5) : uniform (self, 0.5, self->counts < 10000 ? 1.5 : 2);
   self->ranges = chance (self, 0.75);
   self->range = self->ranges ? 0 : 2;
   for (guint i = 0; i < G_N_ELEMENTS (self->range_error); i++)
@@ -102,69 +128,132 @@ full_scale (const ContactSim *self)
   return self->lowest * pow (10, self->range);
 }
 
+/* A tick of volts at the leads. */
+static void
+take_in (ContactSim *self,
+         double      volts)
+{
+  self->filtered = volts + (self->filtered - volts) * exp (-tick / self->tau);
+  self->sum += volts;
+  self->n_ticks++;
+  self->t += tick;
+}
+
+/* The end of a conversion. */
+static void
+convert (ContactSim *self)
+{
+  double sum = 0;
+
+  for (guint i = MOST_CONVERSIONS; --i > 0;)
+    self->conversions[i] = self->conversions[i - 1];
+  self->conversions[0] = self->sum / self->n_ticks;
+  self->sum = 0;
+  self->n_ticks = 0;
+  for (guint i = 0; i < self->n_mean; i++)
+    sum += self->conversions[i];
+  self->held = self->meter == SIM_FILTER ? self->filtered : sum / self->n_mean;
+}
+
 /* What the display makes of what the filter holds. */
 static SimSample
 show (ContactSim *self,
       double      ripple,
       gboolean    touched)
 {
-  SimSample sample = { .t = self->t, .quiet = self->held, .touched = touched };
+  SimSample sample = { .t = self->t, .quiet = self->held, .touched = touched, .shown = NAN };
   const gboolean up = self->ranges && fabs (self->held) > full_scale (self) && self->range < 5;
 
   if (!up && self->ranges && self->range > 0 && fabs (self->held) < 0.09 * full_scale (self))
     self->range--;
   sample.step = full_scale (self) / self->counts;
-  sample.shown = NAN;
-  if (fabs (self->held) <= full_scale (self))
-    sample.shown = round ((self->held + ripple) / sample.step + self->range_error[self->range] + self->noise * normal (self))
-                   * sample.step;
+  sample.offset = self->range_error[self->range] * sample.step;
   if (up)
+    self->n_wild = 1 + chance (self, 0.4);
+  while (up && fabs (self->held) > full_scale (self))
+    self->range++;
+  if (self->n_wild > 0)
     {
-      while (fabs (self->held) > full_scale (self))
-        self->range++;
+      self->n_wild--;
+      sample.wild = TRUE;
       if (chance (self, 0.3))
         sample.shown = round (uniform (self, -1, 1) * self->counts) * sample.step;
     }
+  else if (fabs (self->held) <= full_scale (self))
+    sample.shown = round ((self->held + ripple + sample.offset) / sample.step + self->noise * normal (self)) * sample.step;
   return sample;
 }
 
 static double
 leads_in_air (ContactSim *self)
 {
-  self->air += -self->air * tick / self->air_tau + 0.12 * sqrt (2 * tick / self->air_tau) * normal (self);
-  self->air = CLAMP (self->air, -0.3, 0.3);
+  self->air += -self->air * tick / self->air_tau + 0.17 * sqrt (2 * tick / self->air_tau) * normal (self);
+  self->air = CLAMP (self->air, -0.5, 0.5);
   return self->pickup ? self->beat_size * sin (2 * G_PI * self->beat * self->t) : self->air;
 }
 
+/* What the spot shows in the end, as it is turned and as it drifts. */
 static double
-volts_of (const Spot *spot,
-          double      since)
+aim_of (const Spot *spot,
+        double      since)
 {
-  double volts = spot->volts - spot->to_go * exp (-since / spot->tau);
+  double volts = spot->volts * (1 + spot->drift * since);
 
   if (spot->turn_seconds > 0 && since > spot->turn_at)
     volts += spot->turn_by * MIN ((since - spot->turn_at) / spot->turn_seconds, 1);
   return volts;
 }
 
+static double
+volts_of (const Spot *spot,
+          double      since)
+{
+  const double volts = aim_of (spot, since) - spot->to_go * exp (-since / spot->tau);
+
+  return since >= spot->off_from && since < spot->off_until ? volts * spot->off_level : volts;
+}
+
+static SimKind
+draw_kind (ContactSim *self)
+{
+  static const double shares[SIM_N_KINDS] = { 0.60, 0.06, 0.05, 0.04, 0.03, 0.03, 0.03, 0.06, 0.06, 0.04 };
+  double p = g_rand_double (self->random);
+  guint kind = 0;
+
+  while (kind < SIM_N_KINDS - 1 && p >= shares[kind])
+    p -= shares[kind++];
+  return kind;
+}
+
 static Spot
 draw_spot (ContactSim *self)
 {
   static const double rails[] = { 5, 5, 5, 12, 12, -5, -12, 24, 13 };
-  const double kind = g_rand_double (self->random);
   Spot spot = { .tau = 1, .seconds = uniform (self, 6, 12), .odd_after = -1 };
 
   do
     spot.volts = rails[g_rand_int_range (self->random, 0, G_N_ELEMENTS (rails))] * uniform (self, 0.93, 1.05);
   while (!self->ranges && fabs (spot.volts) > 0.85 * full_scale (self));
-  spot.kind = kind < 0.72   ? SIM_PLAIN
-              : kind < 0.82 ? SIM_SKID
-              : kind < 0.84 ? SIM_SLOW
-              : kind < 0.86 ? SIM_RIPPLE
-              : kind < 0.91 ? SIM_TURN
-              : kind < 0.97 ? SIM_DROP
-                            : SIM_DEAD;
+  spot.kind = draw_kind (self);
   return spot;
+}
+
+static void
+leave_and_return (ContactSim *self,
+                  Spot       *spot)
+{
+  if (spot->kind == SIM_SLIP)
+    {
+      spot->off_from = uniform (self, 0.5, 5);
+      spot->off_until = spot->off_from + uniform (self, 0.1, 0.4);
+      spot->off_level = uniform (self, 0, 0.97);
+    }
+  else
+    {
+      spot->off_from = uniform (self, 0.1, 0.6);
+      spot->off_until = spot->off_from + uniform (self, 0.1, 0.45);
+      spot->off_level = uniform (self, -0.02, 0.02);
+    }
 }
 
 static void
@@ -173,14 +262,22 @@ give_peculiarity (ContactSim *self,
 {
   switch (spot->kind)
     {
-    case SIM_SKID:
+    case SIM_GLITCH:
       spot->odd_after = g_rand_int_range (self->random, 1, 15);
       spot->n_odd = g_rand_int_range (self->random, 1, 3);
       break;
+    case SIM_SLIP:
+    case SIM_DOUBLE:
+      leave_and_return (self, spot);
+      break;
     case SIM_SLOW:
       spot->tau = uniform (self, 2, 12);
-      spot->to_go = copysign (uniform (self, 0, 0.16) * fabs (spot->volts), spot->volts);
+      spot->to_go = uniform (self, 0, 0.16) * spot->volts;
       spot->seconds = 8 * spot->tau + 8;
+      break;
+    case SIM_WARM:
+      spot->drift = (chance (self, 0.5) ? 1 : -1) * 0.001 / 60;
+      spot->seconds = uniform (self, 20, 40);
       break;
     case SIM_RIPPLE:
       spot->ripple = uniform (self, 0.001, 0.006) * fabs (spot->volts);
@@ -217,17 +314,15 @@ run (ContactSim *self,
      double      seconds)
 {
   const guint first = samples->len;
-  const double began = self->t, keep = exp (-tick / self->tau);
+  const double began = self->t;
 
   while (self->t < began + seconds)
     {
-      const double input = spot != NULL ? volts_of (spot, self->t - began) : leads_in_air (self);
-
-      self->held = input + (self->held - input) * keep;
-      self->t += tick;
+      take_in (self, spot != NULL ? volts_of (spot, self->t - began) : leads_in_air (self));
       if (self->t < self->next)
         continue;
       self->next = self->t + uniform (self, 0.95, 1.05) / self->rate;
+      convert (self);
 
       /* The beat arises in the sampling: the filter takes nothing from it. */
       const double ripple = spot == NULL ? 0
@@ -235,6 +330,7 @@ run (ContactSim *self,
       SimSample sample = show (self, ripple, spot != NULL);
       const int at = (int) (samples->len - first);
 
+      sample.aim = spot != NULL ? aim_of (spot, self->t - began) : 0;
       if (spot != NULL && spot->odd_after >= 0 && at >= spot->odd_after && at < spot->odd_after + spot->n_odd)
         sample.shown = round (spot->volts * uniform (self, 0, 0.97) / sample.step) * sample.step;
       g_array_append_val (samples, sample);
@@ -243,11 +339,10 @@ run (ContactSim *self,
 
 /* The last of [first, end) at which the truth is not yet there, plus one. The coarsest digit shown counts, and
  * nothing is there before the range stands. */
-static guint
-find_settling (GArray *samples,
-               guint   first,
-               guint   end,
-               double  final)
+static SimRest
+find_rest (GArray *samples,
+           guint   first,
+           guint   end)
 {
   guint at = first;
 
@@ -255,35 +350,54 @@ find_settling (GArray *samples,
     {
       const SimSample *sample = &g_array_index (samples, SimSample, i);
 
-      if (fabs (sample->quiet - final) > MAX (1.5 * sample->step, 0.0005 * fabs (final)))
+      if (fabs (sample->quiet - sample->aim) > MAX (1.5 * sample->step, 0.0005 * fabs (sample->aim)))
         at = i + 1;
       if (i > first && sample->step != sample[-1].step)
         at = MAX (at, i);
-      if (isnan (sample->shown))
+      if (sample->wild || isnan (sample->shown))
         at = i + 1;
     }
-  return at;
+  return (SimRest){ at, end };
+}
+
+/* The first sample at least @seconds after the touch. */
+static guint
+find_sample (GArray           *samples,
+             const SimContact *contact,
+             double            t)
+{
+  guint i = contact->first;
+
+  while (i < contact->end && g_array_index (samples, SimSample, i).t <= t)
+    i++;
+  return i;
 }
 
 static void
-find_turn (GArray     *samples,
-           const Spot *spot,
-           SimContact *contact,
-           double      touched_at)
+find_rests (GArray     *samples,
+            const Spot *spot,
+            SimContact *contact,
+            double      touched_at)
 {
-  contact->turn_first = contact->turn_end = contact->end;
-  if (spot->turn_seconds <= 0)
-    return;
-  for (guint i = contact->end; i-- > contact->first;)
+  contact->n_rests = 1;
+  contact->rests[0] = find_rest (samples, contact->first, contact->end);
+  if (spot->turn_seconds > 0)
     {
-      const double since = g_array_index (samples, SimSample, i).t - touched_at;
+      const double turned = touched_at + spot->turn_at + spot->turn_seconds;
 
-      if (since > spot->turn_at)
-        contact->turn_first = i;
-      if (since > spot->turn_at + spot->turn_seconds)
-        contact->turn_end = i;
+      contact->rests[0] = find_rest (samples, contact->first, find_sample (samples, contact, touched_at + spot->turn_at));
+      contact->rests[1] = find_rest (samples, find_sample (samples, contact, turned), contact->end);
+      contact->n_rests = 2;
     }
-  contact->final = spot->volts + spot->turn_by;
+  if (spot->off_until > 0)
+    {
+      /* Long enough at rest before it left: that one counts. */
+      const SimRest before
+          = find_rest (samples, contact->first, find_sample (samples, contact, touched_at + spot->off_from));
+
+      if (before.settles + 5 <= before.end)
+        contact->rests[0].settles = before.settles;
+    }
 }
 
 void
@@ -297,17 +411,15 @@ contact_sim_next (ContactSim *self,
   give_peculiarity (self, &spot);
   self->pickup = chance (self, 0.25);
   self->beat = uniform (self, 0.03, 0.5) * self->rate;
-  self->beat_size = uniform (self, 0.02, 0.3);
+  self->beat_size = uniform (self, 0.02, 0.5);
   run (self, samples, NULL, uniform (self, 0.8, 3));
 
   const double touched_at = self->t;
 
-  *contact = (SimContact){ .kind = spot.kind, .rate = self->rate, .tau = self->tau, .noise = self->noise, .first = samples->len,
-                           .final = spot.volts, .before = spot.volts };
+  *contact = (SimContact){ .kind = spot.kind, .meter = self->meter, .rate = self->rate, .tau = self->tau,
+                           .noise = self->noise, .first = samples->len };
   run (self, samples, &spot, spot.seconds);
   contact->end = samples->len;
-  find_turn (samples, &spot, contact, touched_at);
-  contact->settles = find_settling (samples, contact->first, contact->turn_first, contact->before);
-  contact->settles_again = find_settling (samples, contact->turn_end, contact->end, contact->final);
+  find_rests (samples, &spot, contact, touched_at);
   run (self, samples, NULL, uniform (self, 0.6, 2));
 }
