@@ -1,4 +1,4 @@
-/* rw-log-plan.c: railwright-log plan [FILE] [--symptom ID]… [--depth N] [--json].
+/* rw-log-plan.c: railwright-log plan [FILE] [--symptom ID]… [--depth N] [--json | --as text|json|pdf] [-o OUT].
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * With FILE the plan goes on from where the session stands; without, from a cabinet of the usual
@@ -13,7 +13,8 @@
 #include "rw-log-file.h"
 #include "rw-log-io.h"
 #include "rw-log-options.h"
-#include "rw-report-plan.h"
+#include "rw-report-plan-page.h"
+#include "rw-skipped.h"
 
 static const char usual_profile[] = "classic-5-12-m5";
 static const int depth_not_given = G_MININT;
@@ -23,6 +24,8 @@ typedef struct
   char   **symptoms;
   char   **words;
   char    *problem;
+  char    *as;     /* (nullable) */
+  char    *output; /* (nullable) */
   int      depth;
   gboolean json;
 } Wish;
@@ -33,6 +36,8 @@ wish_clear (Wish *wish)
   g_strfreev (wish->symptoms);
   g_strfreev (wish->words);
   g_free (wish->problem);
+  g_free (wish->as);
+  g_free (wish->output);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Wish, wish_clear)
 
@@ -42,13 +47,33 @@ wrong (const char *message)
   return rw_log_wrong_usage ("plan", message);
 }
 
+static gboolean
+is_as (const Wish *wish,
+       const char *format)
+{
+  return g_strcmp0 (wish->as, format) == 0;
+}
+
+static int
+check_form (const Wish *wish)
+{
+  if (wish->as != NULL && !is_as (wish, "text") && !is_as (wish, "json") && !is_as (wish, "pdf"))
+    return wrong (_ ("--as must be text, json or pdf"));
+  if (wish->json && wish->as != NULL && !is_as (wish, "json"))
+    return wrong (_ ("--json and --as ask for different forms"));
+  if (is_as (wish, "pdf") && wish->output == NULL)
+    return wrong (_ ("--as pdf needs -o OUT"));
+  return RW_LOG_DONE;
+}
+
 static int
 check_wish (const Wish *wish)
 {
   if (wish->words != NULL && g_strv_length (wish->words) > 1)
     return wrong (_ ("only one FILE is taken"));
   if (wish->problem != NULL
-      && (wish->words != NULL || wish->symptoms != NULL || wish->depth != depth_not_given))
+      && (wish->words != NULL || wish->symptoms != NULL || wish->depth != depth_not_given || wish->as != NULL
+          || wish->output != NULL))
     return wrong (_ ("--problem goes with --json alone"));
   if (wish->problem != NULL && !wish->json)
     return wrong (_ ("--problem needs --json"));
@@ -60,7 +85,7 @@ check_wish (const Wish *wish)
 
       return wrong (message);
     }
-  return RW_LOG_DONE;
+  return check_form (wish);
 }
 
 /* --- where the plan starts from ------------------------------------------------------------- */
@@ -129,19 +154,52 @@ add_symptoms (RwSession   *session,
 
 /* --- the command ---------------------------------------------------------------------------- */
 
+/* To standard output, or to the file that is wished for. */
+static int
+write_text (const Wish    *wish,
+            const GString *out)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (wish->output == NULL)
+    return rw_log_print (out->str, (gssize) out->len);
+  if (g_file_set_contents (wish->output, out->str, (gssize) out->len, &error))
+    return RW_LOG_DONE;
+  rw_log_complain ("%s", error->message);
+  return RW_LOG_DAMAGED;
+}
+
+static int
+write_pdf (const Wish         *wish,
+           const RwReportPlan *plan,
+           RwSession          *session)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (rw_report_plan_save_pdf (plan, session, wish->output, &error))
+    return RW_LOG_DONE;
+  rw_log_complain ("%s", error->message);
+  return RW_LOG_DAMAGED;
+}
+
 static int
 print_plan (const Wish  *wish,
             RwSession   *session,
             RwKnowledge *knowledge)
 {
   g_autoptr (RwBenchState) state = rw_bench_state_new (session);
-  g_autoptr (RwAdvice) advice = rw_advice_new (knowledge, state, NULL);
+  g_autoptr (GHashTable) skipped = rw_skipped_gather (state);
+  g_autoptr (RwAdvice) advice = rw_advice_new (knowledge, state, skipped);
   const guint depth = wish->depth != depth_not_given ? (guint) wish->depth : RW_REPORT_PLAN_DEPTH;
   g_autoptr (RwReportPlan) plan = rw_report_plan_new (advice, depth);
-  g_autoptr (GString) out = wish->json ? rw_report_plan_to_json (plan)
-                                       : rw_report_plan_to_text (plan);
 
-  return rw_log_print (out->str, (gssize) out->len);
+  if (is_as (wish, "pdf"))
+    return write_pdf (wish, plan, session);
+
+  g_autoptr (GString) out = wish->json || is_as (wish, "json") ? rw_report_plan_to_json (plan)
+                                                               : rw_report_plan_to_text (plan);
+
+  return write_text (wish, out);
 }
 
 static int
@@ -175,9 +233,11 @@ rw_log_plan (int    argc,
   const GOptionEntry entries[] = {
     { "symptom", 0, 0, G_OPTION_ARG_STRING_ARRAY, &wish.symptoms,
       N_ ("A symptom that is seen; may be given again"), N_ ("ID") },
-    { "depth", 0, 0, G_OPTION_ARG_INT, &wish.depth, N_ ("How many checks deep (3 unless given)"),
+    { "depth", 0, 0, G_OPTION_ARG_INT, &wish.depth, N_ ("How many checks deep (4 unless given)"),
       N_ ("N") },
     { "json", 0, 0, G_OPTION_ARG_NONE, &wish.json, N_ ("One JSON object instead of text"), NULL },
+    { "as", 0, 0, G_OPTION_ARG_STRING, &wish.as, N_ ("text, json or pdf"), N_ ("FORMAT") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.output, N_ ("File to write"), N_ ("OUT") },
     { "problem", 0, 0, G_OPTION_ARG_FILENAME, &wish.problem,
       N_ ("The whole plan of a bare problem, with --json"), N_ ("FILE") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &wish.words, NULL, NULL },

@@ -85,9 +85,12 @@ append_repair (const RwReportPlan *self,
                guint               above,
                GString            *out)
 {
-  RwKnowledge *knowledge = rw_advice_get_knowledge (self->advice);
+  const RwCause *then = NULL;
+  const RwCause *cause = rw_advice_get_cause (self->advice, node->index, &then);
 
-  rw_json_out_string (out, "repair", rw_knowledge_get_cause (knowledge, node->index)->id);
+  rw_json_out_string (out, "repair", cause->id);
+  if (then != NULL)
+    rw_json_out_string (out, "with", then->id);
   rw_json_out_key (out, "else");
   append_child (self, node->n_children > 0 ? node->children[0] : NULL, above, out);
 }

@@ -8,7 +8,7 @@
 
 G_BEGIN_DECLS
 
-#define RW_REPORT_PLAN_DEPTH 3        /* checks deep, unless somebody says otherwise */
+#define RW_REPORT_PLAN_DEPTH 4        /* checks deep, unless somebody says otherwise */
 #define RW_REPORT_PLAN_DEEPEST 20     /* more would not fit a page, or a day */
 #define RW_REPORT_PLAN_MIN_SHARE 0.01 /* branches come to less often are only repaired through */
 

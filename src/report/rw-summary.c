@@ -5,6 +5,8 @@
 
 #include "rw-summary.h"
 
+#include "rw-skipped.h"
+
 static void
 count_events (RwSummary *self)
 {
@@ -30,7 +32,10 @@ rw_summary_new (RwSession   *session,
 
   self->session = g_object_ref (session);
   self->state = rw_bench_state_new (session);
-  self->advice = knowledge != NULL ? rw_advice_new (knowledge, self->state, NULL) : NULL;
+
+  g_autoptr (GHashTable) skipped = rw_skipped_gather (self->state);
+
+  self->advice = knowledge != NULL ? rw_advice_new (knowledge, self->state, skipped) : NULL;
   self->seconds = rw_session_get_end (session);
   self->skipped_lines = g_array_new (FALSE, FALSE, sizeof (guint));
   count_events (self);

@@ -1,0 +1,341 @@
+/* rw-report-plan-page.c: a plan on paper.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-report-plan-page.h"
+
+#include <cairo-pdf.h>
+#include <gio/gio.h>
+#include <glib/gi18n-lib.h>
+#include <pango/pangocairo.h>
+
+#include "rw-report-plan-lines.h"
+#include "rw-theme.h"
+
+/* Points. */
+static const double margin = 42, head_height = 44, foot_height = 24;
+static const double level_indent = 15, line_gap = 2.5, rule_offset = 9;
+static const double text_size = 9, title_size = 15;
+
+typedef struct
+{
+  guint  first, end; /* lines, end not with it */
+} Page;
+
+struct _RwReportPlanPages
+{
+  GPtrArray *lines;   /* of RwPlanLine */
+  GArray    *pages;   /* of Page */
+  double    *heights; /* of each line, with the gap below it */
+  char      *title;
+};
+
+/* --- lines ---------------------------------------------------------------------------------------- */
+
+static double
+indent_of (const RwPlanLine *line)
+{
+  return margin + line->level * level_indent;
+}
+
+static const char *
+sign_of (RwPlanLineKind kind)
+{
+  return kind == RW_PLAN_LINE_DANGER ? "⚠ " : "";
+}
+
+static PangoLayout *
+make_layout (cairo_t          *cr,
+             const RwPlanLine *line)
+{
+  PangoLayout *layout = pango_cairo_create_layout (cr);
+  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
+  g_autofree char *text = g_strconcat (sign_of (line->kind), line->text, NULL);
+  const gboolean bold = line->kind == RW_PLAN_LINE_CHECK || line->kind == RW_PLAN_LINE_DANGER;
+
+  pango_font_description_set_absolute_size (font, text_size * PANGO_SCALE);
+  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description (layout, font);
+  pango_layout_set_text (layout, text, -1);
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, (int) ((RW_REPORT_PAGE_WIDTH - margin - indent_of (line)) * PANGO_SCALE));
+  return layout;
+}
+
+static double
+measure (cairo_t          *cr,
+         const RwPlanLine *line)
+{
+  g_autoptr (PangoLayout) layout = make_layout (cr, line);
+  int height = 0;
+
+  pango_layout_get_size (layout, NULL, &height);
+  return (double) height / PANGO_SCALE + line_gap + (line->kind == RW_PLAN_LINE_KNOWN ? line_gap : 0);
+}
+
+/* --- pages ---------------------------------------------------------------------------------------- */
+
+/* What must not stand last on a page: a danger, whose step would follow on the next one, and an outcome. */
+static gboolean
+wants_next (const RwPlanLine *line)
+{
+  return line->kind == RW_PLAN_LINE_DANGER || line->kind == RW_PLAN_LINE_OUTCOME;
+}
+
+/* The first line that does not fit. */
+static guint
+end_of_page (const RwReportPlanPages *self,
+             guint                    first)
+{
+  const double room = RW_REPORT_PAGE_HEIGHT - 2 * margin - head_height - foot_height;
+  double used = 0;
+  guint end = first;
+
+  while (end < self->lines->len && used + self->heights[end] <= room)
+    used += self->heights[end++];
+  if (end == self->lines->len)
+    return end;
+  while (end > first + 1 && wants_next (self->lines->pdata[end - 1]))
+    end--;
+  return MAX (end, first + 1);
+}
+
+static void
+break_pages (RwReportPlanPages *self)
+{
+  guint first = 0;
+
+  do
+    {
+      const Page page = { first, end_of_page (self, first) };
+
+      g_array_append_val (self->pages, page);
+      first = page.end;
+    }
+  while (first < self->lines->len);
+}
+
+static char *
+dup_title (RwSession *session)
+{
+  const RwSessionHeader *header = session != NULL ? rw_session_get_header (session) : NULL;
+
+  if (header == NULL || header->cabinet_name == NULL || *header->cabinet_name == '\0')
+    return g_strdup (_ ("Plan"));
+  if (header->cabinet_tag == NULL || *header->cabinet_tag == '\0')
+    /* Translators: name of the cabinet. */
+    return g_strdup_printf (_ ("Plan: %s"), header->cabinet_name);
+  /* Translators: name and tag of the cabinet. */
+  return g_strdup_printf (_ ("Plan: %s · %s"), header->cabinet_name, header->cabinet_tag);
+}
+
+RwReportPlanPages *
+rw_report_plan_pages_new (const RwReportPlan *plan,
+                          RwSession          *session)
+{
+  g_return_val_if_fail (plan != NULL, NULL);
+
+  RwReportPlanPages *self = g_new0 (RwReportPlanPages, 1);
+  cairo_surface_t *surface = cairo_pdf_surface_create (NULL, RW_REPORT_PAGE_WIDTH, RW_REPORT_PAGE_HEIGHT);
+  cairo_t *cr = cairo_create (surface);
+
+  self->lines = rw_report_plan_lines (plan);
+  self->pages = g_array_new (FALSE, FALSE, sizeof (Page));
+  self->heights = g_new0 (double, self->lines->len + 1);
+  self->title = dup_title (session);
+  for (guint i = 0; i < self->lines->len; i++)
+    self->heights[i] = measure (cr, self->lines->pdata[i]);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  break_pages (self);
+  return self;
+}
+
+void
+rw_report_plan_pages_free (RwReportPlanPages *self)
+{
+  if (self == NULL)
+    return;
+  g_ptr_array_unref (self->lines);
+  g_array_unref (self->pages);
+  g_free (self->heights);
+  g_free (self->title);
+  g_free (self);
+}
+
+guint
+rw_report_plan_pages_count (const RwReportPlanPages *self)
+{
+  g_return_val_if_fail (self != NULL, 0);
+  return self->pages->len;
+}
+
+/* --- drawing -------------------------------------------------------------------------------------- */
+
+static void
+set_color (cairo_t *cr,
+           RwColor  color)
+{
+  cairo_set_source_rgba (cr, color.r, color.g, color.b, color.a);
+}
+
+/* Rules at the left of every level that the line is below. */
+static void
+draw_rules (cairo_t          *cr,
+            const RwPlanLine *line,
+            double            y,
+            double            height)
+{
+  set_color (cr, rw_theme_get (RW_THEME_LIGHT)->grid);
+  cairo_set_line_width (cr, 0.7);
+  for (guint level = 0; level < line->level; level++)
+    {
+      const double x = margin + (level + 1) * level_indent - rule_offset;
+
+      cairo_move_to (cr, x, y);
+      cairo_line_to (cr, x, y + height);
+    }
+  cairo_stroke (cr);
+}
+
+static void
+draw_line (cairo_t          *cr,
+           const RwPlanLine *line,
+           double            y,
+           double            height)
+{
+  const RwTheme *theme = rw_theme_get (RW_THEME_LIGHT);
+  g_autoptr (PangoLayout) layout = make_layout (cr, line);
+  const gboolean quiet = line->kind == RW_PLAN_LINE_RARE || line->kind == RW_PLAN_LINE_CUT;
+
+  draw_rules (cr, line, y, height);
+  set_color (cr, line->kind == RW_PLAN_LINE_DANGER ? theme->verdicts[RW_VERDICT_OUTSIDE]
+                 : quiet                           ? theme->quiet
+                                                   : theme->ink);
+  cairo_move_to (cr, indent_of (line), y);
+  pango_cairo_show_layout (cr, layout);
+}
+
+/* @align: 0 from the left margin, 1 up to the right one. */
+static void
+draw_words (cairo_t    *cr,
+            const char *words,
+            double      size,
+            double      y,
+            double      align)
+{
+  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (cr);
+  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
+  const double room = RW_REPORT_PAGE_WIDTH - 2 * margin;
+
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_font_description_set_weight (font, size > text_size ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description (layout, font);
+  pango_layout_set_text (layout, words, -1);
+  pango_layout_set_width (layout, (int) (room * PANGO_SCALE));
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_alignment (layout, align > 0 ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+  cairo_move_to (cr, margin, y);
+  pango_cairo_show_layout (cr, layout);
+}
+
+static void
+draw_foot (const RwReportPlanPages *self,
+           cairo_t                 *cr,
+           guint                    page)
+{
+  const double y = RW_REPORT_PAGE_HEIGHT - margin - foot_height + 10;
+  /* Translators: number of the page, number of pages. */
+  g_autofree char *number = g_strdup_printf (_ ("%u of %u"), page + 1, self->pages->len);
+
+  set_color (cr, rw_theme_get (RW_THEME_LIGHT)->quiet);
+  draw_words (cr, _ ("A computed guess and no safety device. Mains and picture tubes are left to trained people; local "
+                     "rules decide."),
+              7.5, y, 0);
+  draw_words (cr, number, 7.5, y, 1);
+}
+
+void
+rw_report_plan_pages_draw (const RwReportPlanPages *self,
+                           cairo_t                 *cr,
+                           guint                    page)
+{
+  g_return_if_fail (self != NULL && cr != NULL && page < self->pages->len);
+
+  const Page *lines = &g_array_index (self->pages, Page, page);
+  double y = margin + head_height;
+
+  set_color (cr, rw_theme_get (RW_THEME_LIGHT)->ink);
+  draw_words (cr, self->title, title_size, margin, 0);
+  for (guint i = lines->first; i < lines->end; i++)
+    {
+      draw_line (cr, self->lines->pdata[i], y, self->heights[i]);
+      y += self->heights[i];
+    }
+  draw_foot (self, cr, page);
+}
+
+/* --- PDF ------------------------------------------------------------------------------------------ */
+
+static cairo_status_t
+append_bytes (void                *closure,
+              const unsigned char *data,
+              unsigned int         length)
+{
+  g_byte_array_append (closure, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static void
+set_facts (cairo_surface_t         *surface,
+           const RwReportPlanPages *pages,
+           RwSession               *session)
+{
+  GDateTime *started = session != NULL ? rw_session_get_header (session)->started : NULL;
+
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, pages->title);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Railwright");
+  if (started == NULL)
+    return;
+
+  g_autofree char *date = g_date_time_format (started, "%Y-%m-%dT%H:%M:%SZ");
+
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, date);
+}
+
+gboolean
+rw_report_plan_save_pdf (const RwReportPlan *plan,
+                         RwSession          *session,
+                         const char         *path,
+                         GError            **error)
+{
+  g_return_val_if_fail (plan != NULL && path != NULL, FALSE);
+
+  g_autoptr (RwReportPlanPages) pages = rw_report_plan_pages_new (plan, session);
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, RW_REPORT_PAGE_WIDTH,
+                                                                  RW_REPORT_PAGE_HEIGHT);
+  cairo_t *cr = cairo_create (surface);
+
+  set_facts (surface, pages, session);
+  for (guint i = 0; i < rw_report_plan_pages_count (pages); i++)
+    {
+      rw_report_plan_pages_draw (pages, cr, i);
+      cairo_show_page (cr);
+    }
+
+  const cairo_status_t drawn = cairo_status (cr);
+
+  cairo_destroy (cr);
+  cairo_surface_finish (surface);
+  cairo_surface_destroy (surface);
+  if (drawn != CAIRO_STATUS_SUCCESS)
+    {
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, _ ("The plan could not be drawn: %s."),
+                   cairo_status_to_string (drawn));
+      return FALSE;
+    }
+  return g_file_set_contents (path, (const char *) bytes->data, (gssize) bytes->len, error);
+}
