@@ -1,5 +1,7 @@
-/* rw-cause-list.h: the likeliest causes with their chances as bars and words.
+/* rw-cause-list.h: the likeliest causes, single ones and pairs, and whether they fit at all.
  * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Signal "repair" (char *cause): a cause's repair is to be shown.
  */
 #pragma once
 

@@ -1,4 +1,4 @@
-/* rw-check-card.h: what to do next: a check with why, hazard and outcomes, or a repair.
+/* rw-check-card.h: what to do next: a check with hazard, why, steps and outcomes, or a repair.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Taking a measuring check aims the entry at its rail and place; taking a looking check shows its outcomes to
@@ -17,7 +17,19 @@ G_DECLARE_FINAL_TYPE (RwCheckCard, rw_check_card, RW, CHECK_CARD, GtkWidget)
 
 void rw_check_card_set_job (RwCheckCard *self, RwJob *job); /* (nullable) */
 
+/* Whether there is room for steps and picture at once; else they are folded until the check is taken. */
+void rw_check_card_set_roomy (RwCheckCard *self, gboolean roomy);
+
 /* As if its first button were pressed. */
 void rw_check_card_take (RwCheckCard *self);
+
+/* The first or second check instead of it, 0 or 1. */
+void rw_check_card_take_other (RwCheckCard *self, guint i);
+
+/* "Ask another way", opened. */
+void rw_check_card_ask_another (RwCheckCard *self);
+
+/* The repair of a cause, whatever is suggested. */
+void rw_check_card_show_repair (RwCheckCard *self, const char *cause);
 
 G_END_DECLS

@@ -10,6 +10,109 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-skipped.h"
+
+/* --- the restorer's own record ------------------------------------------------------------------- */
+
+static const char *
+session_id (RwJob *self)
+{
+  return rw_session_get_header (self->session)->id;
+}
+
+static void
+note_record_problem (RwJob  *self,
+                     GError *error)
+{
+  if (error == NULL)
+    return;
+  g_free (self->record_problem);
+  self->record_problem = g_strdup (error->message);
+}
+
+/* What this very job ended in before is no evidence for it. */
+static void
+load_record (RwJob *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = rw_record_dup_path ();
+
+  if (self->record != NULL || self->mode == RW_JOB_PRACTICE)
+    return;
+  self->record = rw_record_load (path, &error);
+  note_record_problem (self, error);
+  rw_record_set (self->record, session_id (self), NULL);
+}
+
+static void
+count_record (RwJob *self)
+{
+  g_clear_pointer (&self->counted, rw_knowledge_unref);
+  load_record (self);
+  if (self->uses_record && self->record != NULL)
+    self->counted = rw_knowledge_with_record (self->knowledge, self->record);
+}
+
+/* The file is read anew each time, since another window may have written to it. */
+static void
+keep_record (RwJob *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = rw_record_dup_path ();
+
+  if (self->mode != RW_JOB_BENCH)
+    return;
+
+  const RwCause *fixed = self->advice != NULL ? rw_belief_get_fixed (rw_advice_get_belief (self->advice)) : NULL;
+
+  if ((fixed != NULL ? fixed->id : NULL) == self->fixed)
+    return;
+  self->fixed = fixed != NULL ? fixed->id : NULL;
+
+  g_autoptr (RwRecord) record = rw_record_load (path, &error);
+
+  if (error == NULL && rw_record_take (record, session_id (self), rw_job_get_state (self)))
+    rw_record_save (record, path, &error);
+  note_record_problem (self, error);
+}
+
+const RwRecord *
+rw_job_get_record (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), NULL);
+  return self->record;
+}
+
+gboolean
+rw_job_get_uses_record (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), FALSE);
+  return self->uses_record && self->mode != RW_JOB_PRACTICE;
+}
+
+void
+rw_job_set_uses_record (RwJob   *self,
+                        gboolean uses)
+{
+  g_return_if_fail (RW_IS_JOB (self));
+  if (self->uses_record == uses)
+    return;
+  self->uses_record = uses;
+  if (self->knowledge == NULL)
+    return;
+  count_record (self);
+  rw_job_refresh_advice (self);
+}
+
+const char *
+rw_job_get_record_problem (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), NULL);
+  return self->record_problem;
+}
+
+/* --- asking -------------------------------------------------------------------------------------- */
+
 typedef struct
 {
   RwKnowledge  *knowledge;
@@ -57,21 +160,8 @@ done_cb (GObject      *source,
     }
   g_clear_pointer (&self->advice, rw_advice_unref);
   self->advice = advice;
+  keep_record (self);
   g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_ADVICE], 0);
-}
-
-/* The thread's own copy: the job's may grow meanwhile. */
-static GHashTable *
-copy_set (GHashTable *set)
-{
-  GHashTable *copy = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  GHashTableIter iter;
-  gpointer key;
-
-  g_hash_table_iter_init (&iter, set);
-  while (g_hash_table_iter_next (&iter, &key, NULL))
-    g_hash_table_add (copy, g_strdup (key));
-  return copy;
 }
 
 static void
@@ -85,6 +175,8 @@ load_knowledge (RwJob *self)
     self->advice_problem = g_strdup (error->message);
   else if (problems->len > 0)
     self->advice_problem = g_strdup (problems->pdata[0]);
+  if (self->knowledge != NULL)
+    count_record (self);
 }
 
 void
@@ -104,9 +196,9 @@ rw_job_refresh_advice (RwJob *self)
   g_autoptr (GTask) task = g_task_new (self, NULL, done_cb, NULL);
   Question *question = g_new0 (Question, 1);
 
-  question->knowledge = rw_knowledge_ref (self->knowledge);
+  question->knowledge = rw_knowledge_ref (self->counted != NULL ? self->counted : self->knowledge);
   question->state = rw_bench_state_ref (rw_job_get_state (self));
-  question->skipped = copy_set (self->skipped);
+  question->skipped = rw_skipped_gather (question->state);
   g_task_set_task_data (task, question, question_free);
   self->advising = TRUE;
   g_task_run_in_thread (task, work);
@@ -126,13 +218,45 @@ rw_job_get_advice_problem (RwJob *self)
   return self->advice_problem;
 }
 
+/* --- saying -------------------------------------------------------------------------------------- */
+
 void
 rw_job_skip_check (RwJob      *self,
-                   const char *check)
+                   const char *check,
+                   const char *reason)
 {
-  g_return_if_fail (RW_IS_JOB (self));
-  if (g_hash_table_add (self->skipped, g_strdup (check)))
-    rw_job_refresh_advice (self);
+  g_return_if_fail (RW_IS_JOB (self) && check != NULL);
+
+  const RwCheck *known = self->knowledge != NULL ? rw_knowledge_find_check (self->knowledge, check) : NULL;
+  RwEvent skipped = rw_event_make_finding (0, check, RW_SKIPPED_OUTCOME);
+
+  if (reason != NULL && *reason != '\0')
+    {
+      /* Translators: title of a check, why it is not done. */
+      g_autofree char *text = g_strdup_printf (_ ("Set aside: %s: %s"), known != NULL ? known->title : check, reason);
+      RwEvent note = rw_event_make_note (0, text);
+
+      rw_job_add (self, &note);
+    }
+  rw_job_add (self, &skipped);
+}
+
+void
+rw_job_repair_partly (RwJob      *self,
+                      const char *cause,
+                      GPtrArray  *gone)
+{
+  g_return_if_fail (RW_IS_JOB (self) && cause != NULL && gone != NULL);
+
+  RwEvent repair = rw_event_make_repair (0, cause, RW_REPAIR_NO_CHANGE);
+
+  rw_job_add (self, &repair);
+  for (guint i = 0; i < gone->len; i++)
+    {
+      RwEvent cured = rw_event_make_symptom (0, gone->pdata[i], RW_SYMPTOM_CURED);
+
+      rw_job_add (self, &cured);
+    }
 }
 
 const char *
@@ -165,6 +289,8 @@ name_finding (RwJob   *self,
     event->finding.check = check->title;
   if (outcome >= 0)
     event->finding.outcome = check->outcomes[outcome].title;
+  else if (g_strcmp0 (event->finding.outcome, RW_SKIPPED_OUTCOME) == 0)
+    event->finding.outcome = _ ("set aside");
 }
 
 char *

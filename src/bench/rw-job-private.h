@@ -6,6 +6,7 @@
 #include "rw-job.h"
 #include "rw-practice-meter.h"
 #include "rw-contact.h"
+#include "rw-record.h"
 #include "rw-trim-notice.h"
 
 G_BEGIN_DECLS
@@ -63,7 +64,11 @@ struct _RwJob
   RwAdvice    *advice;
   gboolean     advising;        /* a thread works on it */
   gboolean     advice_outdated; /* and must start over when done */
-  GHashTable  *skipped;         /* set of check ids */
+  RwRecord    *record;          /* of the other jobs; NULL: not read yet */
+  RwKnowledge *counted;         /* knowledge with the record's chances; NULL: not used */
+  gboolean     uses_record;
+  char        *record_problem;  /* (nullable) */
+  const char  *fixed;           /* interned cause; as the record was last told */
 
   gint64 clock_zero; /* monotonic µs that is second 0 of the session; live modes */
   gint64 last_tick;

@@ -450,7 +450,9 @@ rw_job_finalize (GObject *object)
   g_clear_pointer (&self->state, rw_bench_state_unref);
   g_clear_pointer (&self->advice, rw_advice_unref);
   g_clear_pointer (&self->knowledge, rw_knowledge_unref);
-  g_clear_pointer (&self->skipped, g_hash_table_unref);
+  g_clear_pointer (&self->counted, rw_knowledge_unref);
+  g_clear_pointer (&self->record, rw_record_free);
+  g_free (self->record_problem);
   g_free (self->advice_problem);
   g_free (self->path);
   G_OBJECT_CLASS (rw_job_parent_class)->finalize (object);
@@ -487,5 +489,5 @@ rw_job_init (RwJob *self)
   rw_job_init_meters (self);
   self->lives = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_live_free);
   self->turned_t = -INFINITY;
-  self->skipped = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  self->uses_record = TRUE;
 }

@@ -30,6 +30,7 @@
 #include "rw-live.h"
 #include "rw-practice-cabinet.h"
 #include "rw-rail-guess.h"
+#include "rw-record.h"
 #include "rw-replay.h"
 #include "rw-view.h"
 
@@ -113,8 +114,22 @@ const RwTrimSet *rw_job_get_trim_set (RwJob *self);
  * untouched: nothing. Else the set used, borrowed, and *out to be cleared. */
 const RwTrimSet *rw_job_get_trim_live (RwJob *self, RwTrimLive *out);
 
-/* A check that cannot be done here and is not to be suggested again. */
-void rw_job_skip_check (RwJob *self, const char *check);
+/* Sets a check aside that cannot be done here: a note with the reason (nullable), then the finding that says so, so
+ * that one undo brings the check back. It is not suggested again in this job, nor when its file is opened again. */
+void rw_job_skip_check (RwJob *self, const char *check, const char *reason);
+
+/* A repair that helped in part: the repair, and the symptoms that went with it. @gone: (element-type utf8) ids; none:
+ * it changed nothing. */
+void rw_job_repair_partly (RwJob *self, const char *cause, GPtrArray *gone);
+
+/* The causes that the restorer's other jobs ended in, and whether they count in the chances. They never do at the
+ * practice cabinet. (nullable) borrowed */
+const RwRecord *rw_job_get_record (RwJob *self);
+void            rw_job_set_uses_record (RwJob *self, gboolean uses);
+gboolean        rw_job_get_uses_record (RwJob *self);
+
+/* Why the record could not be read or written. (nullable) */
+const char *rw_job_get_record_problem (RwJob *self);
 
 /* Words of the knowledge for an id; the id itself when unknown. Borrowed. */
 const char *rw_job_symptom_title (RwJob *self, const char *id);

@@ -86,6 +86,14 @@ save_picture (GtkWidget  *widget,
 }
 
 static void
+save_plan (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  rw_main_window_ask_plan (RW_MAIN_WINDOW (widget));
+}
+
+static void
 show_log (GtkWidget  *widget,
           const char *name,
           GVariant   *parameter)
@@ -354,6 +362,23 @@ take_check (GtkWidget  *widget,
 }
 
 static void
+take_other (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  rw_symptom_side_take_other (RW_MAIN_WINDOW (widget)->side, g_str_equal (name, "win.take-second-other") ? 1 : 0);
+}
+
+static void
+ask_another (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  rw_main_window_show_side (RW_MAIN_WINDOW (widget), TRUE);
+  rw_symptom_side_ask_another (RW_MAIN_WINDOW (widget)->side);
+}
+
+static void
 open_symptoms (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
@@ -466,6 +491,7 @@ static const struct
   { "win.continue", NULL, go_on, WITH_REPLAY },
   { "win.save-copy", NULL, save_copy, WITH_JOB },
   { "win.save-picture", NULL, save_picture, WITH_JOB },
+  { "win.save-plan", NULL, save_plan, WITH_JOB },
   { "win.log", NULL, show_log, WITH_JOB },
   { "win.meter", NULL, show_meter_window, WITH_BENCH },
   { "win.toggle-power", NULL, toggle_power, WITH_WRITABLE },
@@ -489,6 +515,9 @@ static const struct
   { "win.mark", NULL, mark, WITH_WRITABLE },
   { "win.note", NULL, note, WITH_WRITABLE },
   { "win.take-check", NULL, take_check, WITH_WRITABLE },
+  { "win.take-other", NULL, take_other, WITH_WRITABLE },
+  { "win.take-second-other", NULL, take_other, WITH_WRITABLE },
+  { "win.ask-another", NULL, ask_another, WITH_WRITABLE },
   { "win.symptoms", NULL, open_symptoms, WITH_WRITABLE },
   { "win.other-chart", NULL, other_chart, WITH_JOB },
   { "win.zoom-in", NULL, zoom, WITH_JOB },

@@ -10,6 +10,7 @@
 #include "rw-chart-export.h"
 #include "rw-compat.h"
 #include "rw-paths.h"
+#include "rw-plan-save.h"
 
 /* The practice cabinet of the first visit: something that can be found with three or four readings. */
 static const guint64 practice_seed = 23;
@@ -264,4 +265,27 @@ void
 rw_main_window_ask_picture (RwMainWindow *self)
 {
   rw_compat_save_file (GTK_WINDOW (self), _ ("Save the chart"), "chart.png", NULL, NULL, picture_chosen, self);
+}
+
+static void
+plan_trouble (const char *message,
+              gpointer    data)
+{
+  say (data, RW_BANNER_WARNING, message);
+}
+
+static void
+plan_chosen (const char *path,
+             gpointer    data)
+{
+  RwMainWindow *self = data;
+
+  if (self->job != NULL)
+    rw_plan_save (self->job, path, plan_trouble, self);
+}
+
+void
+rw_main_window_ask_plan (RwMainWindow *self)
+{
+  rw_compat_save_file (GTK_WINDOW (self), _ ("Save the plan"), "plan.pdf", NULL, NULL, plan_chosen, self);
 }

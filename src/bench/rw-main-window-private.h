@@ -94,6 +94,7 @@ void rw_main_window_show_side (RwMainWindow *self, gboolean show);
 void rw_main_window_ask_open (RwMainWindow *self);
 void rw_main_window_ask_copy (RwMainWindow *self);
 void rw_main_window_ask_picture (RwMainWindow *self);
+void rw_main_window_ask_plan (RwMainWindow *self);
 void rw_main_window_ask_move (RwMainWindow *self);
 void rw_main_window_continue (RwMainWindow *self, const char *path);
 void rw_main_window_start_job (RwMainWindow *self, RwSessionHeader *header);

@@ -165,6 +165,7 @@ arrange (RwMainWindow *self,
   gtk_widget_set_visible (self->side_revealer, side);
   gtk_widget_set_visible (self->plan_column, wide);
   rw_symptom_side_set_shows_plan (self->side, !wide);
+  rw_plan_view_set_roomy (self->plan, wide);
 }
 
 static void

@@ -1,6 +1,8 @@
 /* rw-plan-view.c: the plan as a tree.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
+ * Above the open plan stands the path taken so far, oldest first, scrolled to its end.
+ *
  * GtkListView keeps Tab to itself in GTK 4.8, a press for each row; rw-tab-out.c lets it leave.
  */
 #include "config.h"
@@ -10,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "rw-plan-node.h"
+#include "rw-plan-path.h"
 #include "rw-quantity.h"
 #include "rw-tab-out.h"
 
@@ -17,11 +20,17 @@ struct _RwPlanView
 {
   GtkWidget   parent_instance;
   RwJob      *job;
+  GtkWidget  *box;
+  GtkWidget  *path_scroller;
+  GtkWidget  *path; /* the steps done */
   GtkWidget  *scroller;
   GtkWidget  *nothing; /* said instead of an empty list */
   gboolean    outdated; /* advice came while it was hidden */
   GtkListView *list;
 };
+
+/* Pixels that the path takes at most. */
+static const int path_height = 54, roomy_path_height = 300;
 
 G_DEFINE_FINAL_TYPE (RwPlanView, rw_plan_view, GTK_TYPE_WIDGET)
 
@@ -117,6 +126,70 @@ activate_cb (GtkListView *list,
     gtk_tree_list_row_set_expanded (row, !gtk_tree_list_row_get_expanded (row));
 }
 
+/* --- the path ------------------------------------------------------------------------------------- */
+
+/* Follows its end as it grows. */
+static void
+path_grown_cb (GtkAdjustment *adjustment)
+{
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_upper (adjustment));
+}
+
+static void
+add_step (RwPlanView *self,
+          const char *words)
+{
+  GtkWidget *label = gtk_label_new (words);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (label, "caption");
+  gtk_box_append (GTK_BOX (self->path), label);
+}
+
+static void
+show_path (RwPlanView *self,
+           RwAdvice   *advice)
+{
+  g_autoptr (GPtrArray) steps = advice != NULL ? rw_plan_path_list (advice, rw_job_get_state (self->job)) : NULL;
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (self->path)) != NULL)
+    gtk_box_remove (GTK_BOX (self->path), child);
+  for (guint i = 0; steps != NULL && i < steps->len; i++)
+    add_step (self, steps->pdata[i]);
+  gtk_widget_set_visible (self->path_scroller, steps != NULL && steps->len > 0);
+}
+
+static void
+make_path (RwPlanView *self)
+{
+  self->path = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  gtk_widget_add_css_class (self->path, "path");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->path), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Done so far"), -1);
+  self->path_scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->path_scroller), GTK_POLICY_NEVER, GTK_POLICY_EXTERNAL);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->path_scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller), path_height);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->path_scroller), self->path);
+  gtk_widget_set_visible (self->path_scroller, FALSE);
+  g_signal_connect (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->path_scroller)), "changed",
+                    G_CALLBACK (path_grown_cb), NULL);
+  gtk_box_append (GTK_BOX (self->box), self->path_scroller);
+}
+
+void
+rw_plan_view_set_roomy (RwPlanView *self,
+                        gboolean    roomy)
+{
+  g_return_if_fail (RW_IS_PLAN_VIEW (self));
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller),
+                                              roomy ? roomy_path_height : path_height);
+}
+
+/* --- the plan ------------------------------------------------------------------------------------- */
+
 /* There are two such views, one of them hidden: the hidden one works nothing out. */
 static void
 refresh (RwPlanView *self)
@@ -127,6 +200,7 @@ refresh (RwPlanView *self)
   if (self->outdated)
     return;
 
+  show_path (self, advice);
   if (advice == NULL)
     {
       gtk_list_view_set_model (self->list, NULL);
@@ -180,8 +254,7 @@ rw_plan_view_dispose (GObject *object)
   RwPlanView *self = RW_PLAN_VIEW (object);
 
   g_clear_object (&self->job);
-  g_clear_pointer (&self->scroller, gtk_widget_unparent);
-  g_clear_pointer (&self->nothing, gtk_widget_unparent);
+  g_clear_pointer (&self->box, gtk_widget_unparent);
   G_OBJECT_CLASS (rw_plan_view_parent_class)->dispose (object);
 }
 
@@ -199,6 +272,9 @@ rw_plan_view_init (RwPlanView *self)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
 
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  make_path (self);
   g_signal_connect (factory, "setup", G_CALLBACK (setup_row_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_row_cb), NULL);
   g_signal_connect (factory, "unbind", G_CALLBACK (unbind_row_cb), NULL);
@@ -210,14 +286,15 @@ rw_plan_view_init (RwPlanView *self)
 
   self->scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 130);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), 70);
+  gtk_widget_set_vexpand (self->scroller, TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->list));
-  gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (self->box), self->scroller);
   self->nothing = gtk_label_new (_ ("Nothing is left to plan."));
   gtk_label_set_xalign (GTK_LABEL (self->nothing), 0);
   gtk_widget_set_valign (self->nothing, GTK_ALIGN_START);
   gtk_widget_add_css_class (self->nothing, "quiet");
   gtk_widget_set_visible (self->nothing, FALSE);
-  gtk_widget_set_parent (self->nothing, GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (self->box), self->nothing);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 }

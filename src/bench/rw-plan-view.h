@@ -1,4 +1,4 @@
-/* rw-plan-view.h: the plan as a tree that unfolds as it is opened.
+/* rw-plan-view.h: the path taken so far, and the plan from here as a tree that unfolds as it is opened.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -13,5 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (RwPlanView, rw_plan_view, RW, PLAN_VIEW, GtkWidget)
 
 void rw_plan_view_set_job (RwPlanView *self, RwJob *job); /* (nullable) */
+
+/* Whether it has a column of its own. */
+void rw_plan_view_set_roomy (RwPlanView *self, gboolean roomy);
 
 G_END_DECLS

@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A chip stands for a symptom spoken of: "seen", "not there" (≠) or "cured" (✔). Pressing it takes the last
- * word on it back. The list has two toggles a symptom.
+ * word on it back.
  */
 #include "config.h"
 
@@ -10,15 +10,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-symptom-list.h"
+
 struct _RwSymptomPicker
 {
-  GtkWidget  parent_instance;
-  RwJob     *job;
-  GtkWidget *flow;
-  GtkWidget *add;
-  GtkWidget *list;    /* in the popover */
-  guint      n_rows;  /* symptoms in the list; 0: to be filled */
-  gboolean   filling; /* toggles are being set, not pressed */
+  GtkWidget      parent_instance;
+  RwJob         *job;
+  GtkWidget     *flow;
+  GtkWidget     *add;
+  RwSymptomList *list; /* in the popover */
 };
 
 static guint closed_signal;
@@ -70,99 +70,7 @@ add_chip (RwSymptomPicker     *self,
   gtk_flow_box_insert (GTK_FLOW_BOX (self->flow), child, -1);
 }
 
-/* --- the list ------------------------------------------------------------------------------------- */
-
-static const RwSymptomSeen *
-find_seen (RwSymptomPicker *self,
-           const char      *id)
-{
-  RwBenchState *state = rw_job_get_state (self->job);
-
-  for (guint i = 0; i < rw_bench_state_get_n_symptoms (state); i++)
-    if (g_str_equal (rw_bench_state_get_symptom (state, i)->id, id))
-      return rw_bench_state_get_symptom (state, i);
-  return NULL;
-}
-
-static void
-toggled_cb (GtkToggleButton *toggle,
-            RwSymptomPicker *self)
-{
-  const char *id = g_object_get_data (G_OBJECT (toggle), "symptom");
-  const RwSymptomState state = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (toggle), "state"));
-  const RwSymptomSeen *seen = find_seen (self, id);
-
-  if (self->filling)
-    return;
-  if (gtk_toggle_button_get_active (toggle))
-    {
-      RwEvent event = rw_event_make_symptom (0, id, state);
-
-      rw_job_add (self->job, &event);
-    }
-  else if (seen != NULL && seen->state == state)
-    rw_job_retract (self->job, seen->n);
-}
-
-static GtkWidget *
-add_toggle (RwSymptomPicker *self,
-            const RwSymptom *symptom,
-            RwSymptomState   state,
-            const char      *word)
-{
-  GtkWidget *toggle = gtk_toggle_button_new_with_label (word);
-  g_autofree char *label = g_strdup_printf ("%s: %s", symptom->title, word);
-
-  g_object_set_data (G_OBJECT (toggle), "symptom", (gpointer) symptom->id);
-  g_object_set_data (G_OBJECT (toggle), "state", GINT_TO_POINTER (state));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (toggle), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  g_signal_connect (toggle, "toggled", G_CALLBACK (toggled_cb), self);
-  return toggle;
-}
-
-static void
-add_row (RwSymptomPicker *self,
-         const RwSymptom *symptom,
-         int              row)
-{
-  GtkWidget *label = gtk_label_new (symptom->title);
-  GtkWidget *seen = add_toggle (self, symptom, RW_SYMPTOM_PRESENT, _ ("seen"));
-  GtkWidget *absent = add_toggle (self, symptom, RW_SYMPTOM_ABSENT, _ ("not there"));
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_set_hexpand (label, TRUE);
-  gtk_widget_set_tooltip_text (label, symptom->detail);
-  gtk_grid_attach (GTK_GRID (self->list), label, 0, row, 1, 1);
-  gtk_grid_attach (GTK_GRID (self->list), seen, 1, row, 1, 1);
-  gtk_grid_attach (GTK_GRID (self->list), absent, 2, row, 1, 1);
-}
-
-static void
-fill_list (RwSymptomPicker *self,
-           RwKnowledge     *knowledge)
-{
-  if (self->n_rows > 0)
-    return;
-  self->n_rows = rw_knowledge_get_n_symptoms (knowledge);
-  for (guint i = 0; i < self->n_rows; i++)
-    add_row (self, rw_knowledge_get_symptom (knowledge, i), (int) i);
-}
-
-static void
-set_toggles (RwSymptomPicker *self)
-{
-  self->filling = TRUE;
-  for (GtkWidget *child = gtk_widget_get_first_child (self->list); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    if (GTK_IS_TOGGLE_BUTTON (child))
-      {
-        const RwSymptomSeen *seen = find_seen (self, g_object_get_data (G_OBJECT (child), "symptom"));
-        const RwSymptomState state = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (child), "state"));
-
-        gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (child), seen != NULL && seen->state == state);
-      }
-  self->filling = FALSE;
-}
+/* --- following ------------------------------------------------------------------------------------ */
 
 static void
 refresh (RwSymptomPicker *self)
@@ -177,27 +85,7 @@ refresh (RwSymptomPicker *self)
     add_chip (self, rw_bench_state_get_symptom (state, i));
   gtk_widget_set_visible (self->flow, rw_bench_state_get_n_symptoms (state) > 0);
   gtk_widget_set_sensitive (self->add, rw_job_can_write (self->job));
-  set_toggles (self);
-}
-
-static void
-advice_cb (RwSymptomPicker *self)
-{
-  RwAdvice *advice = rw_job_get_advice (self->job);
-
-  if (advice != NULL)
-    fill_list (self, rw_advice_get_knowledge (advice));
-  refresh (self);
-}
-
-static void
-clear_list (RwSymptomPicker *self)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (self->list)) != NULL)
-    gtk_grid_remove (GTK_GRID (self->list), child);
-  self->n_rows = 0;
+  rw_symptom_list_refresh (self->list);
 }
 
 void
@@ -207,12 +95,12 @@ rw_symptom_picker_set_job (RwSymptomPicker *self,
   g_return_if_fail (RW_IS_SYMPTOM_PICKER (self));
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
-  clear_list (self);
   g_set_object (&self->job, job);
+  rw_symptom_list_set_job (self->list, job);
   if (job != NULL)
     {
       g_signal_connect_object (job, "changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
-      g_signal_connect_object (job, "advice", G_CALLBACK (advice_cb), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (job, "advice", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
     }
   refresh (self);
 }
@@ -221,6 +109,7 @@ void
 rw_symptom_picker_open (RwSymptomPicker *self)
 {
   gtk_menu_button_popup (GTK_MENU_BUTTON (self->add));
+  rw_symptom_list_start (self->list);
 }
 
 static void
@@ -255,18 +144,9 @@ static GtkWidget *
 make_popover (RwSymptomPicker *self)
 {
   GtkWidget *popover = gtk_popover_new ();
-  GtkWidget *scroller = gtk_scrolled_window_new ();
 
-  self->list = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->list), 6);
-  gtk_grid_set_row_spacing (GTK_GRID (self->list), 3);
-  gtk_widget_set_margin_end (self->list, 12);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 480);
-  gtk_scrolled_window_set_min_content_width (GTK_SCROLLED_WINDOW (scroller), 420);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->list);
-  gtk_popover_set_child (GTK_POPOVER (popover), scroller);
+  self->list = RW_SYMPTOM_LIST (rw_symptom_list_new (popover));
+  gtk_popover_set_child (GTK_POPOVER (popover), GTK_WIDGET (self->list));
   g_signal_connect_swapped (popover, "closed", G_CALLBACK (closed_cb), self);
   return popover;
 }
@@ -275,6 +155,8 @@ static void
 rw_symptom_picker_init (RwSymptomPicker *self)
 {
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *title = gtk_label_new (_ ("Symptoms"));
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 6);
@@ -283,11 +165,15 @@ rw_symptom_picker_init (RwSymptomPicker *self)
   gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->flow), 3);
   gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->flow), 6);
   gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (self->flow), 6);
-  gtk_widget_set_parent (self->flow, GTK_WIDGET (self));
   self->add = gtk_menu_button_new ();
   gtk_menu_button_set_label (GTK_MENU_BUTTON (self->add), _ ("What does it do?"));
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->add), make_popover (self));
-  gtk_widget_set_halign (self->add, GTK_ALIGN_START);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->add), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Choose symptoms"), -1);
-  gtk_widget_set_parent (self->add, GTK_WIDGET (self));
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_set_hexpand (title, TRUE);
+  gtk_widget_add_css_class (title, "section");
+  gtk_box_append (GTK_BOX (head), title);
+  gtk_box_append (GTK_BOX (head), self->add);
+  gtk_widget_set_parent (head, GTK_WIDGET (self));
+  gtk_widget_set_parent (self->flow, GTK_WIDGET (self));
 }

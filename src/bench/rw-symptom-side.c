@@ -17,10 +17,15 @@ struct _RwSymptomSide
   GtkWidget       *scroller;
   RwSymptomPicker *picker;
   RwCheckCard     *card;
+  GtkWidget       *cause_scroller;
   RwCauseList     *causes;
   GtkWidget       *plan_box;
   RwPlanView      *plan;
 };
+
+/* Pixels: of the side, and of the causes at most. Roomy is where the plan has a column of its own. */
+static const int narrow_width = 340, roomy_width = 400;
+static const int narrow_causes = 172, roomy_causes = 380;
 
 static guint aimed_signal;
 
@@ -56,13 +61,31 @@ void
 rw_symptom_side_set_shows_plan (RwSymptomSide *self,
                                 gboolean       shows_plan)
 {
+  g_return_if_fail (RW_IS_SYMPTOM_SIDE (self));
   gtk_widget_set_visible (self->plan_box, shows_plan);
+  gtk_widget_set_size_request (GTK_WIDGET (self), shows_plan ? narrow_width : roomy_width, -1);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->cause_scroller),
+                                              shows_plan ? narrow_causes : roomy_causes);
+  rw_check_card_set_roomy (self->card, !shows_plan);
 }
 
 void
 rw_symptom_side_open_symptoms (RwSymptomSide *self)
 {
   rw_symptom_picker_open (self->picker);
+}
+
+void
+rw_symptom_side_take_other (RwSymptomSide *self,
+                            guint          i)
+{
+  rw_check_card_take_other (self->card, i);
+}
+
+void
+rw_symptom_side_ask_another (RwSymptomSide *self)
+{
+  rw_check_card_ask_another (self->card);
 }
 
 void
@@ -95,9 +118,18 @@ rw_symptom_side_class_init (RwSymptomSideClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, scroller);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, picker);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, card);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, cause_scroller);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, causes);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, plan_box);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, plan);
+}
+
+static void
+repair_cb (RwSymptomSide *self,
+           const char    *cause)
+{
+  rw_check_card_show_repair (self->card, cause);
+  scroll_up (self);
 }
 
 static void
@@ -105,5 +137,6 @@ rw_symptom_side_init (RwSymptomSide *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_swapped (self->card, "aimed", G_CALLBACK (aimed_cb), self);
+  g_signal_connect_swapped (self->causes, "repair", G_CALLBACK (repair_cb), self);
   g_signal_connect_swapped (self->picker, "closed", G_CALLBACK (aimed_cb), self);
 }

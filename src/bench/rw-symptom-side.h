@@ -16,10 +16,12 @@ G_DECLARE_FINAL_TYPE (RwSymptomSide, rw_symptom_side, RW, SYMPTOM_SIDE, GtkWidge
 
 void rw_symptom_side_set_job (RwSymptomSide *self, RwJob *job); /* (nullable) */
 
-/* Whether the plan stands here; FALSE when it has a column of its own. */
+/* Whether the plan stands here; FALSE when it has a column of its own, and there is room. */
 void rw_symptom_side_set_shows_plan (RwSymptomSide *self, gboolean shows_plan);
 
 void rw_symptom_side_open_symptoms (RwSymptomSide *self);
 void rw_symptom_side_take_check (RwSymptomSide *self);
+void rw_symptom_side_take_other (RwSymptomSide *self, guint i); /* 0 or 1 */
+void rw_symptom_side_ask_another (RwSymptomSide *self);
 
 G_END_DECLS

@@ -4,7 +4,9 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-from bench_ui import Bench, Failed, newest_session, poll, run
+import re
+
+from bench_ui import Bench, Failed, newest_session, poll, run, showing
 import bench_ui
 
 
@@ -19,9 +21,8 @@ def follow_one(bench):
     found = poll(lambda: next((name for name in ("To the entry", "It is fixed", "Back")
                                if bench.there("push button", name)), None), "the card to be taken", 20)
     if found == "To the entry":
-        poll(lambda: bench.there("push button", "Keep 4") or bench.there("push button", "Keep 5")
-             or bench.there("push button", "Keep 1") or bench.there("push button", "Keep 3")
-             or bench.there("push button", "Keep −"), "the meter to settle", 40)
+        poll(lambda: any(showing(node) and re.match("Keep [−0-9]", node.get_name() or "") for node in bench.all("push button")),
+             "the meter to settle", 40)
         bench.keys("space")
         poll(lambda: len(events("reading")) == before[0] + 1, "the reading in the file")
         return "reading"
