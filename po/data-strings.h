@@ -85,7 +85,7 @@ N_ ("The small capacitor, diode or chip that makes the reset pulse is off: the b
 N_ ("Replace the parts round the reset line")
 
 /* knowledge/causes-board.json: reset-part-bad, repair, steps */
-N_ ("Prove that +5 V does not dip while it resets.")
+N_ ("Prove at the board that +5 V does not dip while it resets.")
 
 /* knowledge/causes-board.json: reset-part-bad, repair, steps */
 N_ ("Unplug. Replace the timing capacitor first, then its diode, then the chip.")
@@ -110,6 +110,27 @@ N_ ("Follow each green trace under a lens; bridge what is open, renew sockets.")
 
 /* knowledge/causes-board.json: board-corroded, repair, steps */
 N_ ("Run an hour, tap, run the self-test.")
+
+/* knowledge/causes-board.json: scores-battery-flat, title */
+N_ ("Battery for scores and settings flat")
+
+/* knowledge/causes-board.json: scores-battery-flat, detail */
+N_ ("The small battery on the board no longer carries the memory through the night: all else runs, but scores and settings are gone each morning.")
+
+/* knowledge/causes-board.json: scores-battery-flat, repair, title */
+N_ ("Fit a new battery, away from the board")
+
+/* knowledge/causes-board.json: scores-battery-flat, repair, steps */
+N_ ("Unplug, pull the board. Read the battery: below nine tenths of its label it is flat.")
+
+/* knowledge/causes-board.json: scores-battery-flat, repair, steps */
+N_ ("Note plus and minus, take it off, and look under it for green salts; wash what has leaked.")
+
+/* knowledge/causes-board.json: scores-battery-flat, repair, steps */
+N_ ("Fit the same kind in a holder on wires, away from the traces, plus to plus.")
+
+/* knowledge/causes-board.json: scores-battery-flat, repair, steps */
+N_ ("Set the game up anew, leave it without power for a night, look again.")
 
 /* knowledge/causes-other.json: low-mains, title */
 N_ ("Mains too low or sagging")
@@ -229,7 +250,7 @@ N_ ("One half of the output has failed: hum or buzz, weak sound, DC on the speak
 N_ ("Replace the amplifier chip")
 
 /* knowledge/causes-other.json: audio-amp-bad, repair, steps */
-N_ ("Unplug the cabinet. Take the speaker off if its cone is pushed out.")
+N_ ("Unplug the cabinet and wait until the sound rail reads below 0.5 V. Take the speaker off if its cone is pushed out.")
 
 /* knowledge/causes-other.json: audio-amp-bad, repair, steps */
 N_ ("Compare the sound rail's reading with what the chip allows, then fit a new chip with heat paste.")
@@ -291,14 +312,29 @@ N_ ("Note what the picture does with the game board in and out.")
 /* knowledge/causes-other.json: monitor-filter-tired, repair, steps */
 N_ ("Unplug. The monitor is opened only by a person trained on picture tubes.")
 
+/* knowledge/causes-other.json: monitor-worn, title */
+N_ ("Monitor's tube or drive worn")
+
+/* knowledge/causes-other.json: monitor-worn, detail */
+N_ ("The tube has lost its glow or one of its colour drives has failed: the picture is dim or lacks a colour with any board.")
+
+/* knowledge/causes-other.json: monitor-worn, repair, title */
+N_ ("Hand the dim monitor to a trained person")
+
+/* knowledge/causes-other.json: monitor-worn, repair, steps */
+N_ ("Turn up brightness and contrast at the controls that are reached from outside, and note what helps.")
+
+/* knowledge/causes-other.json: monitor-worn, repair, steps */
+N_ ("Unplug. The monitor is opened and judged only by a person trained on picture tubes.")
+
 /* knowledge/causes-other.json: video-ground-open, title */
-N_ ("Video ground or sync wire open")
+N_ ("Video ground, sync or colour wire open")
 
 /* knowledge/causes-other.json: video-ground-open, detail */
-N_ ("The picture's return or sync wire is broken or slack: the picture tears, shifts or bends when wires are moved.")
+N_ ("The picture's return, sync or colour wire is broken or slack: the picture tears, shifts or loses a colour when wires are moved.")
 
 /* knowledge/causes-other.json: video-ground-open, repair, title */
-N_ ("Restore the video ground or sync wire")
+N_ ("Restore the video ground, sync or colour wire")
 
 /* knowledge/causes-other.json: video-ground-open, repair, steps */
 N_ ("Unplug. Mend the harness outside the monitor: pin, plug, wire to the board.")
@@ -325,19 +361,22 @@ N_ ("Short the leads, read a fresh battery, read one point twice.")
 N_ ("Take the odd readings again.")
 
 /* knowledge/causes-other.json: other, title */
-N_ ("Something not in this list")
+N_ ("Something this list does not have")
 
 /* knowledge/causes-other.json: other, detail */
-N_ ("The readings fit none of the causes here; more of the same checks will not help.")
+N_ ("The readings fit none of the causes here. More of the same checks will not find it; somebody with the drawings may.")
 
 /* knowledge/causes-other.json: other, repair, title */
-N_ ("Take the record to somebody who knows this cabinet")
+N_ ("Hand it to somebody with the drawings")
 
 /* knowledge/causes-other.json: other, repair, steps */
-N_ ("Write down what it does, what it does not do and what was tried.")
+N_ ("Write down what it does, what it does not do, what was read and what was tried.")
 
 /* knowledge/causes-other.json: other, repair, steps */
-N_ ("Save or print the record and show it to a specialist or a club.")
+N_ ("Print or save the record and leave it with the cabinet.")
+
+/* knowledge/causes-other.json: other, repair, steps */
+N_ ("Take both to somebody who has the drawings of this machine: a specialist, a club, the maker's agent.")
 
 /* knowledge/causes-supply.json: trim-low, title */
 N_ ("Trim set too low")
@@ -721,7 +760,7 @@ N_ ("One of several parallel contacts stopped carrying, the rest ran hot and bro
 N_ ("New connector, new pins, repair the finger")
 
 /* knowledge/causes-wiring.json: edge-burnt, repair, steps */
-N_ ("Unplug. Cut back to bright copper; renew every pin that shares the current, not only the brown one.")
+N_ ("Unplug, pull the connector. Cut back to bright copper; renew every pin that shares the current, not only the brown one.")
 
 /* knowledge/causes-wiring.json: edge-burnt, repair, steps */
 N_ ("Re-tin or overlay the burnt finger.")
@@ -882,6 +921,27 @@ N_ ("Renew the broken tab or wire; feed the chain from both ends.")
 /* knowledge/causes-wiring.json: panel-ground-open, repair, steps */
 N_ ("Measure the drop to the last switch.")
 
+/* knowledge/causes-wiring.json: switch-bad, title */
+N_ ("Control or coin switch bad")
+
+/* knowledge/causes-wiring.json: switch-bad, detail */
+N_ ("One switch, or the wire to it, no longer makes or breaks: that control or coin slot is dead, stuck or counts by itself.")
+
+/* knowledge/causes-wiring.json: switch-bad, repair, title */
+N_ ("Clean or renew the switch and its wire")
+
+/* knowledge/causes-wiring.json: switch-bad, repair, steps */
+N_ ("Unplug. Take one wire off the switch and read it by ohms: below 1 Ω pressed, open when let go.")
+
+/* knowledge/causes-wiring.json: switch-bad, repair, steps */
+N_ ("Bend nothing; clean the contacts, or fit a switch of the same kind.")
+
+/* knowledge/causes-wiring.json: switch-bad, repair, steps */
+N_ ("Follow the wire to the board's input pin when the switch is good, and mend it.")
+
+/* knowledge/causes-wiring.json: switch-bad, repair, steps */
+N_ ("Read the input again, idle and pressed.")
+
 /* knowledge/causes-wiring.json: lamp-circuit-short, title */
 N_ ("Lamp or coin circuit pulls the rail down")
 
@@ -913,7 +973,7 @@ N_ ("Re-flow the joint")
 N_ ("Unplug. On the game board or a harness header, clean the joint, add fresh solder, look for the shine all round.")
 
 /* knowledge/causes-wiring.json: cracked-joint, repair, steps */
-N_ ("A joint inside the supply or the monitor is for a trained person.")
+N_ ("A joint inside the supply, on the transformer or in the monitor is handed to a trained person.")
 
 /* knowledge/causes-wiring.json: cracked-joint, repair, steps */
 N_ ("Repeat the test that made it fail.")
@@ -925,13 +985,13 @@ N_ ("Board inputs by ohms")
 N_ ("Tells before power whether a short is waiting.")
 
 /* knowledge/checks-board.json: board-input-ohms, how */
-N_ ("Unplug, pull the board, wait a minute. Short the leads first and note what they read.")
+N_ ("Unplug, pull the board, wait a minute. Meter on ohms: short the leads first and note what they read.")
 
 /* knowledge/checks-board.json: board-input-ohms, how */
 N_ ("Measure each power finger to ground, both ways round.")
 
 /* knowledge/checks-board.json: board-input-ohms, how */
-N_ ("+5 V is usually 8 to 100 Ω, +12 V above 50 Ω, −5 V above 500 Ω.")
+N_ ("Expect 8 to 100 Ω on +5 V, more than 50 Ω on +12 V, more than 500 Ω on −5 V.")
 
 /* knowledge/checks-board.json: board-input-ohms, normal, title */
 N_ ("As usual on every rail")
@@ -957,14 +1017,20 @@ N_ ("Grounds by ohms")
 /* knowledge/checks-board.json: ground-ohms, why */
 N_ ("Finds an open ground; a poor one needs the drop under load.")
 
+/* knowledge/checks-board.json: ground-ohms, safety */
+N_ ("Mains screws share the supply's terminal strip, and the monitor keeps its charge: pull the plug, stay at the harness plug, outside the monitor.")
+
 /* knowledge/checks-board.json: ground-ohms, how */
-N_ ("Unplug. Short the leads and note what they read.")
+N_ ("Unplug. Meter on ohms: short the leads and note what they read.")
 
 /* knowledge/checks-board.json: ground-ohms, how */
 N_ ("From the supply's 0 V screw to: ground fingers, sound ground, video ground at the monitor's harness plug, panel ground.")
 
 /* knowledge/checks-board.json: ground-ohms, how */
 N_ ("Use the number, not the beeper: it sings up to 30 Ω.")
+
+/* knowledge/checks-board.json: ground-ohms, how */
+N_ ("Expect 0.0 to 0.2 Ω to each, the leads taken off.")
 
 /* knowledge/checks-board.json: ground-ohms, good, title */
 N_ ("All below 0.5 Ω")
@@ -1000,13 +1066,16 @@ N_ ("A socket that answers to a tap while the rails stand still is found.")
 N_ ("Bare mains parts are within reach of the supply: a dry plastic stick only, from outside, one hand.")
 
 /* knowledge/checks-board.json: tap-test, how */
-N_ ("Game running, meter clipped to +5 V on the board.")
+N_ ("Game running, meter on DC volts, clipped to +5 V and ground on the board.")
 
 /* knowledge/checks-board.json: tap-test, how */
 N_ ("Tap and lightly flex the game board with a plastic stick, chip by chip. Tap the closed case of the supply from outside; never reach into it.")
 
 /* knowledge/checks-board.json: tap-test, how */
 N_ ("Watch picture and reading.")
+
+/* knowledge/checks-board.json: tap-test, how */
+N_ ("Expect a still picture and a reading that moves less than 10 mV.")
 
 /* knowledge/checks-board.json: tap-test, still, title */
 N_ ("Nothing changes")
@@ -1039,7 +1108,7 @@ N_ ("With the drawing at hand, find the reset pin; clip on with power off.")
 N_ ("First +5 V at the board, then DC volts from the reset pin to ground, game running.")
 
 /* knowledge/checks-board.json: reset-pin, how */
-N_ ("On the usual parts the idle state is steady above 3.5 V.")
+N_ ("Expect a steady 3.5 V or more on the usual parts; some rest the other way up.")
 
 /* knowledge/checks-board.json: reset-pin, steady, title */
 N_ ("Steady in its idle state")
@@ -1075,7 +1144,10 @@ N_ ("The board's own word on its memory and sockets.")
 N_ ("Only once −5 V is proved where the memory needs it: start the self-test as the game's papers say.")
 
 /* knowledge/checks-board.json: self-test, how */
-N_ ("Write down what it shows, twice.")
+N_ ("Write down what it shows, twice. Look at the settings page too, then again after a minute without power.")
+
+/* knowledge/checks-board.json: self-test, how */
+N_ ("Expect no error, and settings that stay.")
 
 /* knowledge/checks-board.json: self-test, passes, title */
 N_ ("Passes")
@@ -1095,6 +1167,12 @@ N_ ("Does not get that far")
 /* knowledge/checks-board.json: self-test, refuses, meaning */
 N_ ("Too sick to test: power, reset or the processor's own chips.")
 
+/* knowledge/checks-board.json: self-test, forgets, title */
+N_ ("Passes, but settings do not stay")
+
+/* knowledge/checks-board.json: self-test, forgets, meaning */
+N_ ("The battery or what keeps the memory alive: read the battery, look for salts under it.")
+
 /* knowledge/checks-board.json: socket-reseat, title */
 N_ ("Re-seat the socketed chips")
 
@@ -1105,7 +1183,10 @@ N_ ("A quick cure that also convicts; it does not last without cleaning.")
 N_ ("Lift and press each socketed chip once, straight; look for dark or bent legs.")
 
 /* knowledge/checks-board.json: socket-reseat, how */
-N_ ("Run it and try to bring the fault on.")
+N_ ("Fit the board, check key and row, run it and try to bring the fault on.")
+
+/* knowledge/checks-board.json: socket-reseat, how */
+N_ ("Expect no change from good sockets.")
 
 /* knowledge/checks-board.json: socket-reseat, same, title */
 N_ ("No change")
@@ -1130,6 +1211,12 @@ N_ ("Only after every rail has proved right at the empty connector: a bad supply
 
 /* knowledge/checks-board.json: board-swap-donor, how */
 N_ ("Unplug, wait until the rails are below 0.5 V, swap, check key and row.")
+
+/* knowledge/checks-board.json: board-swap-donor, how */
+N_ ("Run it and try to bring the fault on.")
+
+/* knowledge/checks-board.json: board-swap-donor, how */
+N_ ("Expect the fault to stay when the cabinet is to blame, and to go with the board when the board is.")
 
 /* knowledge/checks-board.json: board-swap-donor, gone, title */
 N_ ("The fault is gone")
@@ -1160,6 +1247,9 @@ N_ ("Red lead on the supply's +5 V screw, black lead on a +5 V finger on the boa
 
 /* knowledge/checks-drops.json: p5-drop-wire, how */
 N_ ("Read with the game running, once for each finger.")
+
+/* knowledge/checks-drops.json: p5-drop-wire, how */
+N_ ("Expect 20 to 100 mV at 3 to 5 A, and the same from fingers side by side.")
 
 /* knowledge/checks-drops.json: p5-drop-wire, none, title */
 N_ ("Below 5 mV")
@@ -1197,6 +1287,9 @@ N_ ("Red lead on a ground finger on the board's side, black lead on the supply's
 /* knowledge/checks-drops.json: ground-drop-wire, how */
 N_ ("Read with the game running, quiet and loud.")
 
+/* knowledge/checks-drops.json: ground-drop-wire, how */
+N_ ("Expect 10 to 50 mV.")
+
 /* knowledge/checks-drops.json: ground-drop-wire, none, title */
 N_ ("Below 3 mV")
 
@@ -1232,6 +1325,9 @@ N_ ("Step along the path: screw to lug, lug to plug, across the plug, plug to cr
 
 /* knowledge/checks-drops.json: drop-where, how */
 N_ ("Do it on +5 V and on ground; note the largest step.")
+
+/* knowledge/checks-drops.json: drop-where, how */
+N_ ("Expect less than 5 mV from screw to lug and less than 15 mV at any other joint.")
 
 /* knowledge/checks-drops.json: drop-where, none, title */
 N_ ("No step above 15 mV")
@@ -1270,13 +1366,16 @@ N_ ("Wiggle test")
 N_ ("Finds the joint that is good only while nothing moves.")
 
 /* knowledge/checks-drops.json: wiggle-test, how */
-N_ ("Cover the mains screws. Clip the meter to +5 V and ground on the board, MIN/MAX on if it has it.")
+N_ ("Cover the mains screws. Meter on DC volts, clipped to +5 V and ground on the board, MIN/MAX on if it has it.")
 
 /* knowledge/checks-drops.json: wiggle-test, how */
-N_ ("With a dry plastic stick, one hand, move in turn: edge connector, plugs and harness, wires near the supply screws.")
+N_ ("With a dry plastic stick, one hand, move in turn: edge connector, plugs and harness, wires near the supply's DC screws.")
 
 /* knowledge/checks-drops.json: wiggle-test, how */
 N_ ("More than 50 mV or a reset names the joint.")
+
+/* knowledge/checks-drops.json: wiggle-test, how */
+N_ ("Expect less than 10 mV of movement.")
 
 /* knowledge/checks-drops.json: wiggle-test, still, title */
 N_ ("Nothing moves it")
@@ -1315,7 +1414,10 @@ N_ ("Let the game run twenty minutes.")
 N_ ("Touch the back of one finger to the plastic of the edge connector and of each low-voltage plug, never to metal.")
 
 /* knowledge/checks-drops.json: connector-temperature, how */
-N_ ("Compare with the air in the cabinet.")
+N_ ("Compare with the air in the cabinet; a thermometer does as well.")
+
+/* knowledge/checks-drops.json: connector-temperature, how */
+N_ ("Expect less than 15 °C above the air.")
 
 /* knowledge/checks-drops.json: connector-temperature, cool, title */
 N_ ("Hardly warmer than the air")
@@ -1350,6 +1452,9 @@ N_ ("Cover the mains screws. Meter on DC millivolts: one lead on the supply's se
 /* knowledge/checks-drops.json: sense-drop, how */
 N_ ("Read with the game running.")
 
+/* knowledge/checks-drops.json: sense-drop, how */
+N_ ("Expect less than 20 mV.")
+
 /* knowledge/checks-drops.json: sense-drop, same, title */
 N_ ("Below 50 mV")
 
@@ -1374,6 +1479,9 @@ N_ ("Look and smell")
 /* knowledge/checks-look.json: look-and-smell, why */
 N_ ("Five minutes, no risk, and it finds what a meter cannot.")
 
+/* knowledge/checks-look.json: look-and-smell, safety */
+N_ ("Look, do not reach: a supply keeps about 300 V and a picture tube over 20 000 V after the plug is out. Unplug, do not only switch off.")
+
 /* knowledge/checks-look.json: look-and-smell, how */
 N_ ("Unplug and wait two minutes.")
 
@@ -1381,7 +1489,10 @@ N_ ("Unplug and wait two minutes.")
 N_ ("With a lamp, look at supply, harness, plugs, edge connector, fuses and large capacitors. Smell.")
 
 /* knowledge/checks-look.json: look-and-smell, how */
-N_ ("Nothing is touched inside the monitor or an open supply.")
+N_ ("Touch nothing inside the monitor or behind a cover.")
+
+/* knowledge/checks-look.json: look-and-smell, how */
+N_ ("Expect no browning, bulge, leak, crust or loose wire, and the fuses that the labels ask for.")
 
 /* knowledge/checks-look.json: look-and-smell, clean, title */
 N_ ("Nothing odd")
@@ -1428,6 +1539,9 @@ N_ ("Lamp and lens: both sides of the fingers, then into the springs.")
 /* knowledge/checks-look.json: edge-connector-look, how */
 N_ ("Compare the power fingers with the signal fingers.")
 
+/* knowledge/checks-look.json: edge-connector-look, how */
+N_ ("Expect bright, flat fingers and springs that stand proud.")
+
 /* knowledge/checks-look.json: edge-connector-look, bright, title */
 N_ ("Bright fingers, springs proud")
 
@@ -1452,11 +1566,17 @@ N_ ("Tug the crimps, look at the joints")
 /* knowledge/checks-look.json: crimp-tug, why */
 N_ ("Loose metal is found by hand in less time than by meter.")
 
+/* knowledge/checks-look.json: crimp-tug, safety */
+N_ ("Mains screws sit beside the DC screws: pull the plug, do not only switch off, wait two minutes, keep to the low-voltage wires.")
+
 /* knowledge/checks-look.json: crimp-tug, how */
-N_ ("Tug each power wire at its pin and at the supply screw; turn nothing.")
+N_ ("Tug each low-voltage power wire at its pin and at the supply's DC screw; turn nothing, leave the mains screws alone.")
 
 /* knowledge/checks-look.json: crimp-tug, how */
 N_ ("Lens on the header pins: look for a ring round the pin.")
+
+/* knowledge/checks-look.json: crimp-tug, how */
+N_ ("Expect no movement and no ring.")
 
 /* knowledge/checks-look.json: crimp-tug, firm, title */
 N_ ("All firm, no rings")
@@ -1497,6 +1617,9 @@ N_ ("Look at the trim: sealing paint whole, or scratches and a bright slot?")
 /* knowledge/checks-look.json: trim-seal-look, how */
 N_ ("Ask who worked on the cabinet last, and on what.")
 
+/* knowledge/checks-look.json: trim-seal-look, how */
+N_ ("Expect whole paint and a dull slot.")
+
 /* knowledge/checks-look.json: trim-seal-look, sealed, title */
 N_ ("Sealed, undisturbed")
 
@@ -1515,14 +1638,17 @@ N_ ("Fuses by ohms")
 /* knowledge/checks-look.json: fuse-ohms, why */
 N_ ("A fuse that beeps can still be bad.")
 
+/* knowledge/checks-look.json: fuse-ohms, safety */
+N_ ("One of these fuses may be the mains fuse: pull the plug, do not only switch off. Leave a fuse behind a cover to a trained person.")
+
 /* knowledge/checks-look.json: fuse-ohms, how */
 N_ ("Unplug, wait two minutes, take each fuse out of its holder.")
 
 /* knowledge/checks-look.json: fuse-ohms, how */
-N_ ("Short the leads and note it; then ohms across the fuse. Do not use the beeper.")
+N_ ("Meter on ohms: short the leads and note it, then read across the end caps of the fuse. Do not use the beeper.")
 
 /* knowledge/checks-look.json: fuse-ohms, how */
-N_ ("One ampere or more: at most 0.2 Ω. A quarter ampere: up to 5 Ω.")
+N_ ("Expect at most 0.2 Ω for one ampere or more, 0.5 to 5 Ω for a quarter or half an ampere.")
 
 /* knowledge/checks-look.json: fuse-ohms, good, title */
 N_ ("All as they should be")
@@ -1548,11 +1674,17 @@ N_ ("Fuse clips, look and spring")
 /* knowledge/checks-look.json: fuse-holder-look, why */
 N_ ("A slack clip costs volts and answers to a thump.")
 
+/* knowledge/checks-look.json: fuse-holder-look, safety */
+N_ ("One of these holders may be the mains fuse's: pull the plug, do not only switch off, and wait before you touch.")
+
 /* knowledge/checks-look.json: fuse-holder-look, how */
 N_ ("Look at clips and caps: bright or brown? Press the fuse: does it sit tight?")
 
 /* knowledge/checks-look.json: fuse-holder-look, how */
 N_ ("Read the fuse: is it the marked rating?")
+
+/* knowledge/checks-look.json: fuse-holder-look, how */
+N_ ("Expect bright, tight clips and the marked fuse.")
 
 /* knowledge/checks-look.json: fuse-holder-look, tight, title */
 N_ ("Bright and tight")
@@ -1572,11 +1704,17 @@ N_ ("Mains selector, read its marking")
 /* knowledge/checks-look.json: selector-look, why */
 N_ ("A wrong tap shifts every rail by one ratio.")
 
+/* knowledge/checks-look.json: selector-look, safety */
+N_ ("The tap carries mains when plugged in: pull the plug first, read it and leave it as it is.")
+
 /* knowledge/checks-look.json: selector-look, how */
 N_ ("Unplug. Find the selector plug or the tap jumper and read it; do not move it.")
 
 /* knowledge/checks-look.json: selector-look, how */
 N_ ("Compare it with the local mains voltage.")
+
+/* knowledge/checks-look.json: selector-look, how */
+N_ ("Expect the same figure on both.")
 
 /* knowledge/checks-look.json: selector-look, match, title */
 N_ ("Matches the local mains")
@@ -1596,8 +1734,14 @@ N_ ("Earth continuity")
 /* knowledge/checks-look.json: earth-continuity, why */
 N_ ("Nothing else is worth measuring while the metal can bite.")
 
+/* knowledge/checks-look.json: earth-continuity, safety */
+N_ ("Mains fault likely: pull the plug before the leads go on. If any metal has tingled, do not plug in again to try.")
+
 /* knowledge/checks-look.json: earth-continuity, how */
 N_ ("From the plug's earth pin to supply case, coin door, panel metal and, from outside, the monitor's frame.")
+
+/* knowledge/checks-look.json: earth-continuity, how */
+N_ ("Expect less than 0.5 Ω to each, the leads taken off.")
 
 /* knowledge/checks-look.json: earth-continuity, good, meaning */
 N_ ("The metal is earthed.")
@@ -1618,10 +1762,13 @@ N_ ("Missing here, it was lost in the supply; present here, look at the wire or 
 N_ ("Unplug, pull the board, cover the mains screws.")
 
 /* knowledge/checks-minus.json: m5-terminals-bare, how */
-N_ ("Black lead on 0 V, red lead on −5 V: the reading is negative.")
+N_ ("Meter on DC volts: black lead on the 0 V screw, red lead on the −5 V screw. The reading is negative.")
 
 /* knowledge/checks-minus.json: m5-terminals-bare, how */
 N_ ("Switch on, read.")
+
+/* knowledge/checks-minus.json: m5-terminals-bare, how */
+N_ ("Expect −4.75 to −5.3 V; with nothing on it, −6 V can be honest.")
 
 /* knowledge/checks-minus.json: m5-terminals-bare, strong, title */
 N_ ("More negative than −5.6 V")
@@ -1654,7 +1801,10 @@ N_ ("−5 V at the terminals, running")
 N_ ("Right here and wrong at the board is the wire; gone only with the board in is the board.")
 
 /* knowledge/checks-minus.json: m5-terminals-loaded, how */
-N_ ("Cover the mains screws. Black lead on 0 V, red lead on −5 V: the reading is negative.")
+N_ ("Cover the mains screws. Meter on DC volts: black lead on the 0 V screw, red lead on the −5 V screw. The reading is negative.")
+
+/* knowledge/checks-minus.json: m5-terminals-loaded, how */
+N_ ("Expect −4.75 to −5.3 V.")
 
 /* knowledge/checks-minus.json: m5-terminals-loaded, strong, title */
 N_ ("More negative than −5.5 V")
@@ -1681,13 +1831,16 @@ N_ ("−5 V at the board, running")
 N_ ("Three-rail memory is destroyed when it runs without this rail.")
 
 /* knowledge/checks-minus.json: m5-board-loaded, how */
-N_ ("Unplugged, clip black to a ground finger and red to the −5 V finger on the board's side: the reading is negative.")
+N_ ("Unplugged, meter on DC volts: clip black to a ground finger and red to the −5 V finger on the board's side. The reading is negative.")
 
 /* knowledge/checks-minus.json: m5-board-loaded, how */
 N_ ("Switch on, read at once.")
 
 /* knowledge/checks-minus.json: m5-board-loaded, how */
-N_ ("Above −4 V on a board with three-rail memory: switch off.")
+N_ ("Less than 4 V on a board with three-rail memory: switch off.")
+
+/* knowledge/checks-minus.json: m5-board-loaded, how */
+N_ ("Expect −5.0 V, give or take 0.2 V.")
 
 /* knowledge/checks-minus.json: m5-board-loaded, strong, meaning */
 N_ ("Strong: the trim is up, or nothing draws on it.")
@@ -1723,7 +1876,7 @@ N_ ("Ripple on −5 V at the board")
 N_ ("Bias that ripples makes memory forget and op-amps hum.")
 
 /* knowledge/checks-minus.json: m5-ripple-board, how */
-N_ ("Meter on AC volts or millivolts, leads clipped to the −5 V finger and ground.")
+N_ ("Meter on AC volts or millivolts, leads clipped to the −5 V finger and ground on the board's side.")
 
 /* knowledge/checks-minus.json: m5-ripple-board, how */
 N_ ("Read, swap the leads, read again.")
@@ -1753,7 +1906,10 @@ N_ ("−12 V at the terminals, board out")
 N_ ("Missing here, it was lost in the supply.")
 
 /* knowledge/checks-minus.json: m12-terminals-bare, how */
-N_ ("Black lead on 0 V, red lead on −12 V: the reading is negative.")
+N_ ("Meter on DC volts: black lead on the 0 V screw, red lead on the −12 V screw. The reading is negative.")
+
+/* knowledge/checks-minus.json: m12-terminals-bare, how */
+N_ ("Expect −11.4 to −12.8 V.")
 
 /* knowledge/checks-minus.json: m12-terminals-bare, strong, title */
 N_ ("More negative than −13.2 V")
@@ -1783,13 +1939,16 @@ N_ ("−12 V at the board, running")
 N_ ("Op-amps and small regulators on the board need it.")
 
 /* knowledge/checks-minus.json: m12-board-loaded, how */
-N_ ("Clip black to a ground finger and red to the −12 V finger on the board's side: the reading is negative.")
+N_ ("Meter on DC volts: clip black to a ground finger and red to the −12 V finger on the board's side. The reading is negative.")
+
+/* knowledge/checks-minus.json: m12-board-loaded, how */
+N_ ("Expect −12 V, give or take a tenth of it.")
 
 /* knowledge/checks-other.json: bars-board-out, title */
-N_ ("Bars with the game board out")
+N_ ("Bars and grey with the game board out")
 
 /* knowledge/checks-other.json: bars-board-out, why */
-N_ ("A bar that stays belongs to the monitor.")
+N_ ("What stays without the game board belongs to the monitor.")
 
 /* knowledge/checks-other.json: bars-board-out, safety */
 N_ ("A picture tube holds more than 20 000 V, even unplugged: stay outside the monitor and keep hands clear of neck, red lead and chassis.")
@@ -1801,7 +1960,10 @@ N_ ("Trained person for the monitor's controls; everyone else only looks at the 
 N_ ("Power off, unplug the game board, power on; brightness up until the screen is grey.")
 
 /* knowledge/checks-other.json: bars-board-out, how */
-N_ ("Look for the wave or the bar.")
+N_ ("Look for the wave or the bar, and at the grey itself.")
+
+/* knowledge/checks-other.json: bars-board-out, how */
+N_ ("Expect a plain, even grey.")
 
 /* knowledge/checks-other.json: bars-board-out, without, title */
 N_ ("There were no bars before")
@@ -1821,6 +1983,12 @@ N_ ("The bars stay")
 /* knowledge/checks-other.json: bars-board-out, stays, meaning */
 N_ ("The monitor's own filter.")
 
+/* knowledge/checks-other.json: bars-board-out, dim, title */
+N_ ("The grey is dim or tinted, no bars")
+
+/* knowledge/checks-other.json: bars-board-out, dim, meaning */
+N_ ("The monitor's own tube or drive, whatever the board does. For a trained person.")
+
 /* knowledge/checks-other.json: video-ground, title */
 N_ ("Video ground, outside the monitor")
 
@@ -1831,10 +1999,13 @@ N_ ("A weak picture return bends and tears the picture.")
 N_ ("Trained person; learn first whether this monitor's chassis stands at mains voltage.")
 
 /* knowledge/checks-other.json: video-ground, how */
-N_ ("At the harness plug, outside the monitor: millivolts from video ground to a ground finger of the board, running.")
+N_ ("At the harness plug, outside the monitor: DC millivolts from video ground to a ground finger of the board, running.")
 
 /* knowledge/checks-other.json: video-ground, how */
-N_ ("Unplugged: ohms along sync and video ground.")
+N_ ("Unplugged: ohms along sync, colour and video ground wires.")
+
+/* knowledge/checks-other.json: video-ground, how */
+N_ ("Expect less than 30 mV and less than 0.3 Ω.")
 
 /* knowledge/checks-other.json: video-ground, good, title */
 N_ ("Below 30 mV and below 0.3 Ω")
@@ -1849,28 +2020,40 @@ N_ ("More, or open")
 N_ ("Restore the wire or pin.")
 
 /* knowledge/checks-other.json: panel-ground-drop, title */
-N_ ("Panel ground, button pressed")
+N_ ("Control inputs, idle and pressed")
 
 /* knowledge/checks-other.json: panel-ground-drop, why */
-N_ ("A pressed button must pull its line to ground.")
+N_ ("A pressed button must pull its line to ground, and one that is let go must let it rise.")
 
 /* knowledge/checks-other.json: panel-ground-drop, how */
 N_ ("Meter on DC volts, black lead on a ground finger of the board.")
 
 /* knowledge/checks-other.json: panel-ground-drop, how */
-N_ ("Red lead on the last switch of the chain; press the button, read.")
+N_ ("Red lead on the input pin of a switch that fails, at the harness. Read idle, then pressed; do the same at the last switch of the chain.")
+
+/* knowledge/checks-other.json: panel-ground-drop, how */
+N_ ("A coin switch is read the same way.")
+
+/* knowledge/checks-other.json: panel-ground-drop, how */
+N_ ("Expect 4.5 to 5.0 V idle and less than 0.3 V pressed.")
 
 /* knowledge/checks-other.json: panel-ground-drop, good, title */
-N_ ("Below 0.1 V pressed")
+N_ ("Near 5 V idle, below 0.3 V pressed")
 
 /* knowledge/checks-other.json: panel-ground-drop, good, meaning */
-N_ ("The chain is closed.")
+N_ ("Switches and ground chain are good.")
 
 /* knowledge/checks-other.json: panel-ground-drop, bad, title */
-N_ ("0.5 V or more pressed")
+N_ ("0.3 V or more pressed, several switches")
 
 /* knowledge/checks-other.json: panel-ground-drop, bad, meaning */
-N_ ("The chain is open or weak: feed it from both ends.")
+N_ ("The ground chain is open or weak: feed it from both ends.")
+
+/* knowledge/checks-other.json: panel-ground-drop, one, title */
+N_ ("Wrong at one switch only")
+
+/* knowledge/checks-other.json: panel-ground-drop, one, meaning */
+N_ ("That switch or its own wire: clean or renew it. A pin that never leaves 5 V is open, one that never rises is stuck.")
 
 /* knowledge/checks-other.json: meter-self-check, title */
 N_ ("Check the meter itself")
@@ -1879,13 +2062,16 @@ N_ ("Check the meter itself")
 N_ ("One minute, before you doubt the cabinet.")
 
 /* knowledge/checks-other.json: meter-self-check, how */
-N_ ("Leads together on ohms: below 0.3 Ω, steady. Leads together on DC volts: 0.000.")
+N_ ("Meter on ohms, leads together: below 0.3 Ω, steady. On DC volts, leads together: 0.000.")
 
 /* knowledge/checks-other.json: meter-self-check, how */
 N_ ("A fresh battery reads what it should; the same point twice differs by two counts at most.")
 
 /* knowledge/checks-other.json: meter-self-check, how */
 N_ ("Leads in the volt jacks, battery sign off.")
+
+/* knowledge/checks-other.json: meter-self-check, how */
+N_ ("Expect nothing to be off.")
 
 /* knowledge/checks-other.json: meter-self-check, passes, title */
 N_ ("All as it should be")
@@ -1906,10 +2092,13 @@ N_ ("+12 V at the terminals, board out")
 N_ ("Shows whether the supply makes +12 V at all.")
 
 /* knowledge/checks-plus12.json: p12-terminals-bare, how */
-N_ ("Black lead on 0 V, red lead on +12 V, switch on.")
+N_ ("Meter on DC volts: black lead on the 0 V screw, red lead on the +12 V screw, switch on.")
 
 /* knowledge/checks-plus12.json: p12-terminals-bare, how */
 N_ ("Read.")
+
+/* knowledge/checks-plus12.json: p12-terminals-bare, how */
+N_ ("Expect 11.4 to 12.8 V; with nothing on +5 V it may honestly sink to 8 V.")
 
 /* knowledge/checks-plus12.json: p12-terminals-bare, gone, title */
 N_ ("Below 6.0 V")
@@ -1942,10 +2131,13 @@ N_ ("+12 V at the terminals, running")
 N_ ("Tells a lost +12 V from a lost wire.")
 
 /* knowledge/checks-plus12.json: p12-terminals-loaded, how */
-N_ ("Cover the mains screws. Black lead on 0 V, red lead on +12 V.")
+N_ ("Cover the mains screws. Meter on DC volts: black lead on the 0 V screw, red lead on the +12 V screw.")
 
 /* knowledge/checks-plus12.json: p12-terminals-loaded, how */
 N_ ("Read with the game running, once quiet and once loud.")
+
+/* knowledge/checks-plus12.json: p12-terminals-loaded, how */
+N_ ("Expect 11.4 to 12.8 V, less than 0.5 V lower when loud.")
 
 /* knowledge/checks-plus12.json: p12-terminals-loaded, gone, meaning */
 N_ ("+12 V is missing: read it with its loads unplugged, then at the other end of the wire.")
@@ -1966,7 +2158,10 @@ N_ ("+12 V at the board, running")
 N_ ("Sound and old memory hang on this rail, and it moves with the trim.")
 
 /* knowledge/checks-plus12.json: p12-board-loaded, how */
-N_ ("Clip black to a ground finger and red to the +12 V finger, on the board's side.")
+N_ ("Meter on DC volts: clip black to a ground finger and red to the +12 V finger, on the board's side.")
+
+/* knowledge/checks-plus12.json: p12-board-loaded, how */
+N_ ("Expect 12.0 V, give or take 0.5 V.")
 
 /* knowledge/checks-plus12.json: p12-ripple-board, title */
 N_ ("Ripple on +12 V at the board")
@@ -1975,7 +2170,10 @@ N_ ("Ripple on +12 V at the board")
 N_ ("Hum that the volume control does not change enters through this rail.")
 
 /* knowledge/checks-plus12.json: p12-ripple-board, how */
-N_ ("Meter on AC volts, leads clipped to the +12 V finger and ground. Volume at zero.")
+N_ ("Meter on AC volts, leads clipped to the +12 V finger and ground on the board's side. Volume at zero.")
+
+/* knowledge/checks-plus12.json: p12-ripple-board, how */
+N_ ("Expect 5 to 30 mV.")
 
 /* knowledge/checks-plus12.json: p12-ripple-board, quiet, meaning */
 N_ ("Quiet: the hum does not come in here.")
@@ -2002,7 +2200,10 @@ N_ ("+24 V at the terminals, board out")
 N_ ("Missing here, it was lost in the supply or its fuse.")
 
 /* knowledge/checks-plus12.json: p24-terminals-bare, how */
-N_ ("Black lead on 0 V, red lead on +24 V, switch on.")
+N_ ("Meter on DC volts: black lead on the 0 V screw, red lead on the +24 V screw, switch on.")
+
+/* knowledge/checks-plus12.json: p24-terminals-bare, how */
+N_ ("Expect 22 to 27 V.")
 
 /* knowledge/checks-plus12.json: p24-terminals-bare, gone, title */
 N_ ("Below 10 V")
@@ -2035,10 +2236,13 @@ N_ ("+24 V at the board, running")
 N_ ("Feeds the sound amplifier, lockouts and counters.")
 
 /* knowledge/checks-plus12.json: p24-board-loaded, how */
-N_ ("Clip black to a ground finger and red to the +24 V finger on the board's side.")
+N_ ("Meter on DC volts: clip black to a ground finger and red to the +24 V finger on the board's side.")
 
 /* knowledge/checks-plus12.json: p24-board-loaded, how */
 N_ ("Read, once quiet and once loud.")
+
+/* knowledge/checks-plus12.json: p24-board-loaded, how */
+N_ ("Expect 22 to 27 V, and never more than the sound chip allows.")
 
 /* knowledge/checks-plus5-board.json: p5-board-loaded, title */
 N_ ("+5 V at the board, running")
@@ -2047,13 +2251,16 @@ N_ ("+5 V at the board, running")
 N_ ("This is the voltage the logic lives on; every repair is judged by it.")
 
 /* knowledge/checks-plus5-board.json: p5-board-loaded, how */
-N_ ("Unplugged, clip the black lead to a ground finger and the red lead to a +5 V finger, both on the board's side.")
+N_ ("Unplugged, meter on DC volts: clip the black lead to a ground finger and the red lead to a +5 V finger, both on the board's side.")
 
 /* knowledge/checks-plus5-board.json: p5-board-loaded, how */
 N_ ("Switch on and let the game run.")
 
 /* knowledge/checks-plus5-board.json: p5-board-loaded, how */
 N_ ("Read. Switch off if it is above 5.5 V or below 4.0 V.")
+
+/* knowledge/checks-plus5-board.json: p5-board-loaded, how */
+N_ ("Expect 4.95 to 5.10 V, unless the machine's own papers ask for something else.")
 
 /* knowledge/checks-plus5-board.json: p5-board-loaded, gone, title */
 N_ ("Below 4.0 V")
@@ -2095,10 +2302,13 @@ N_ ("What the edge has is not yet what the last chip gets.")
 N_ ("Choose a logic chip far from the edge. Plus is usually the last pin, ground the opposite corner; memory with three rails differs.")
 
 /* knowledge/checks-plus5-board.json: p5-chip-loaded, how */
-N_ ("With power off, clip the leads on; a slipped probe kills chips.")
+N_ ("With power off, meter on DC volts, clip the leads on; a slipped probe kills chips.")
 
 /* knowledge/checks-plus5-board.json: p5-chip-loaded, how */
 N_ ("Switch on and read. Compare with the edge.")
+
+/* knowledge/checks-plus5-board.json: p5-chip-loaded, how */
+N_ ("Expect 0.02 to 0.08 V less than at the edge, and 4.90 V or more.")
 
 /* knowledge/checks-plus5-board.json: p5-chip-loaded, low, title */
 N_ ("Below 4.75 V")
@@ -2129,6 +2339,9 @@ N_ ("Meter on AC volts or millivolts, leads clipped to +5 V and ground on the bo
 
 /* knowledge/checks-plus5-board.json: p5-ripple-board, how */
 N_ ("Read with the game running, then swap the leads and read again.")
+
+/* knowledge/checks-plus5-board.json: p5-ripple-board, how */
+N_ ("Expect 5 to 30 mV, hardly more than at the terminals.")
 
 /* knowledge/checks-plus5-board.json: p5-ripple-board, quiet, title */
 N_ ("Below 30 mV")
@@ -2161,13 +2374,16 @@ N_ ("Lowest +5 V while it resets")
 N_ ("A reset without a dip is not the power.")
 
 /* knowledge/checks-plus5-board.json: p5-minmax-reset, how */
-N_ ("Clip the meter to +5 V and ground on the board; hands off. Start MIN/MAX.")
+N_ ("Meter on DC volts, clipped to +5 V and ground on the board; hands off. Start MIN/MAX.")
 
 /* knowledge/checks-plus5-board.json: p5-minmax-reset, how */
 N_ ("Wait for a reset, or bring it on, then read the lowest value.")
 
 /* knowledge/checks-plus5-board.json: p5-minmax-reset, how */
 N_ ("A handheld meter sees a tenth of a second; a shorter dip shows as a few tens of millivolts.")
+
+/* knowledge/checks-plus5-board.json: p5-minmax-reset, how */
+N_ ("Expect 4.85 V or more at its lowest.")
 
 /* knowledge/checks-plus5-board.json: p5-minmax-reset, dip, title */
 N_ ("Falls below 4.75 V")
@@ -2194,13 +2410,13 @@ N_ ("+5 V cold and after half an hour")
 N_ ("Shows what only happens warm, and on which side.")
 
 /* knowledge/checks-plus5-board.json: warm-up-drift, how */
-N_ ("Cover the mains screws and leave the cover on. From cold, note +5 V at board and terminals.")
+N_ ("Cover the mains screws and leave the cover on. Meter on DC volts. From cold, note +5 V at board and terminals.")
 
 /* knowledge/checks-plus5-board.json: warm-up-drift, how */
 N_ ("Note both again after 5, 15 and 30 minutes.")
 
 /* knowledge/checks-plus5-board.json: warm-up-drift, how */
-N_ ("Up to 0.04 V of change is normal, 0.08 V is not.")
+N_ ("Expect 0.03 V of change or less; 0.08 V is too much.")
 
 /* knowledge/checks-plus5-board.json: warm-up-drift, steady, title */
 N_ ("Moves less than 0.08 V")
@@ -2235,6 +2451,9 @@ N_ ("Read with the game running; compare with the supply's label.")
 /* knowledge/checks-plus5-board.json: p5-current, how */
 N_ ("Never put the meter in series: its leads alone make a good board reset.")
 
+/* knowledge/checks-plus5-board.json: p5-current, how */
+N_ ("Expect 1.5 to 6 A, less than four fifths of the label.")
+
 /* knowledge/checks-plus5-board.json: p5-current, normal, title */
 N_ ("Well below the label")
 
@@ -2263,10 +2482,13 @@ N_ ("Proves the supply harmless before a board is risked on it.")
 N_ ("Unplug, pull the board's connector and cover the mains screws.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-bare, how */
-N_ ("Black lead on 0 V, red lead on +5 V, then switch on.")
+N_ ("Meter on DC volts: black lead on the 0 V screw, red lead on the +5 V screw, then switch on.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-bare, how */
 N_ ("Read within five seconds; switch off at once if it passes 5.6 V.")
+
+/* knowledge/checks-plus5-terminals.json: p5-terminals-bare, how */
+N_ ("Expect 4.95 to 5.25 V from a linear supply; a switcher with no load may stand anywhere from 4.8 to 5.4 V.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-bare, gone, title */
 N_ ("Below 1.0 V")
@@ -2308,10 +2530,13 @@ N_ ("Separates a bad supply from one that only missed its minimum load.")
 N_ ("Unplug, pull the board. Screw a 5 Ω 10 W resistor from +5 V to 0 V; keep it clear of wires, it gets hot.")
 
 /* knowledge/checks-plus5-terminals.json: p5-dummy-load, how */
-N_ ("Cover the mains screws, switch on, read +5 V at the terminals.")
+N_ ("Cover the mains screws, meter on DC volts, switch on, read +5 V at the terminals.")
 
 /* knowledge/checks-plus5-terminals.json: p5-dummy-load, how */
 N_ ("Compare with the reading without load.")
+
+/* knowledge/checks-plus5-terminals.json: p5-dummy-load, how */
+N_ ("Expect 4.95 to 5.20 V, less than 0.10 V from the reading without load.")
 
 /* knowledge/checks-plus5-terminals.json: p5-dummy-load, steady, title */
 N_ ("4.95 to 5.40 V, moved less than 0.10 V")
@@ -2356,10 +2581,13 @@ N_ ("+5 V at the terminals, running")
 N_ ("With the board's reading it splits supply from wiring in five minutes.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-loaded, how */
-N_ ("Cover the mains screws. Black lead on 0 V, red lead on +5 V.")
+N_ ("Cover the mains screws. Meter on DC volts: black lead on the 0 V screw, red lead on the +5 V screw.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-loaded, how */
 N_ ("Set it beside the reading at the board: the difference is what the wiring eats.")
+
+/* knowledge/checks-plus5-terminals.json: p5-terminals-loaded, how */
+N_ ("Expect 5.05 to 5.25 V, never more than 5.30 V.")
 
 /* knowledge/checks-plus5-terminals.json: p5-terminals-loaded, gone, meaning */
 N_ ("The supply gives up under this load: look for a short, a fuse, or a supply that will not start.")
@@ -2392,10 +2620,13 @@ N_ ("Ripple on +5 V at the terminals")
 N_ ("Memory fails on ripple that the DC reading hides.")
 
 /* knowledge/checks-plus5-terminals.json: p5-ripple-terminals, how */
-N_ ("Cover the mains screws. Meter on AC volts or millivolts, leads on +5 V and 0 V.")
+N_ ("Cover the mains screws. Meter on AC volts or millivolts, leads on the +5 V and 0 V screws.")
 
 /* knowledge/checks-plus5-terminals.json: p5-ripple-terminals, how */
 N_ ("Swap the leads and read again: an honest meter shows the same.")
+
+/* knowledge/checks-plus5-terminals.json: p5-ripple-terminals, how */
+N_ ("Expect 1 to 5 mV from a linear supply, 5 to 20 mV from a switcher.")
 
 /* knowledge/checks-plus5-terminals.json: p5-ripple-terminals, bad, title */
 N_ ("50 mV to 1 V")
@@ -2410,13 +2641,16 @@ N_ ("Does the trim answer?")
 N_ ("A trim that jumps or does nothing is a fault of its own.")
 
 /* knowledge/checks-plus5-terminals.json: trim-response, how */
-N_ ("Cover the mains screws; clip the meter to +5 V and ground on the board.")
+N_ ("Cover the mains screws; meter on DC volts, clipped to +5 V and ground on the board.")
 
 /* knowledge/checks-plus5-terminals.json: trim-response, how */
 N_ ("Note where the screw stands. With an insulated driver turn it for 0.05 V up, then back.")
 
 /* knowledge/checks-plus5-terminals.json: trim-response, how */
 N_ ("Watch: does the rail follow smoothly?")
+
+/* knowledge/checks-plus5-terminals.json: trim-response, how */
+N_ ("Expect a smooth climb, with +12 V going about 2.3 times as far where the trim moves it.")
 
 /* knowledge/checks-plus5-terminals.json: trim-response, smooth, title */
 N_ ("Follows smoothly")
@@ -2443,10 +2677,13 @@ N_ ("Raw sound rail at the terminals, running")
 N_ ("Missing here, it is fuse, winding or bridge, not the wire.")
 
 /* knowledge/checks-raw12.json: raw12-terminals-loaded, how */
-N_ ("Cover the mains parts. Black lead on 0 V, red lead on the raw sound rail.")
+N_ ("Cover the mains parts. Meter on DC volts: black lead on the 0 V screw, red lead on the raw sound rail.")
 
 /* knowledge/checks-raw12.json: raw12-terminals-loaded, how */
 N_ ("Read with the volume low.")
+
+/* knowledge/checks-raw12.json: raw12-terminals-loaded, how */
+N_ ("Expect 10.8 to 15 V, lower as the load grows.")
 
 /* knowledge/checks-raw12.json: raw12-terminals-loaded, gone, meaning */
 N_ ("The raw sound rail is missing: its fuse, its winding, its bridge.")
@@ -2476,7 +2713,10 @@ N_ ("Raw sound rail at the board, running")
 N_ ("The amplifier lives on it; hum and weak sound start here.")
 
 /* knowledge/checks-raw12.json: raw12-board-loaded, how */
-N_ ("Clip black to a ground finger and red to the raw sound rail, at the amplifier or the edge.")
+N_ ("Meter on DC volts: clip black to a ground finger and red to the raw sound rail on the board, at the amplifier or the edge.")
+
+/* knowledge/checks-raw12.json: raw12-board-loaded, how */
+N_ ("Expect 10.8 to 15 V.")
 
 /* knowledge/checks-raw12.json: raw12-ripple-board, title */
 N_ ("Ripple on the raw sound rail")
@@ -2485,10 +2725,13 @@ N_ ("Ripple on the raw sound rail")
 N_ ("Too much ripple here is the hum you hear at volume zero.")
 
 /* knowledge/checks-raw12.json: raw12-ripple-board, how */
-N_ ("Meter on AC volts, leads clipped to the raw rail and ground. Volume at zero.")
+N_ ("Meter on AC volts, leads clipped to the raw rail and ground on the board. Volume at zero.")
 
 /* knowledge/checks-raw12.json: raw12-ripple-board, how */
-N_ ("Read. A raw rail ripples by nature: 0.1 to 0.6 V is usual.")
+N_ ("Read; a raw rail ripples by nature.")
+
+/* knowledge/checks-raw12.json: raw12-ripple-board, how */
+N_ ("Expect 0.1 to 0.6 V.")
 
 /* knowledge/checks-raw12.json: raw12-ripple-board, usual, title */
 N_ ("Below 0.70 V")
@@ -2520,6 +2763,9 @@ N_ ("Turn the volume fully down; listen at a hand's breadth from the speaker.")
 /* knowledge/checks-sound.json: hum-volume-zero, how */
 N_ ("Turn it up a little: does the hum grow?")
 
+/* knowledge/checks-sound.json: hum-volume-zero, how */
+N_ ("Expect next to nothing.")
+
 /* knowledge/checks-sound.json: hum-volume-zero, quiet, title */
 N_ ("No hum either way")
 
@@ -2548,7 +2794,10 @@ N_ ("Splits a hum born on the board from one born beside it.")
 N_ ("Power off, unplug the game board, power on.")
 
 /* knowledge/checks-sound.json: hum-board-out, how */
-N_ ("Listen again.")
+N_ ("Listen again at a hand's breadth from the speaker.")
+
+/* knowledge/checks-sound.json: hum-board-out, how */
+N_ ("Expect silence where the amplifier sits on the board.")
 
 /* knowledge/checks-sound.json: hum-board-out, without, title */
 N_ ("There was no hum before")
@@ -2572,10 +2821,13 @@ N_ ("Hum with the amplifier's input shorted")
 N_ ("Clears or blames everything before the amplifier.")
 
 /* knowledge/checks-sound.json: amp-input-short, how */
-N_ ("With the drawing at hand, find the amplifier's input and its own ground.")
+N_ ("Power off. With the drawing at hand, find the amplifier's input and its own ground.")
 
 /* knowledge/checks-sound.json: amp-input-short, how */
 N_ ("Join the two with a short clip lead, power on, listen.")
+
+/* knowledge/checks-sound.json: amp-input-short, how */
+N_ ("Expect no hum at all.")
 
 /* knowledge/checks-sound.json: amp-input-short, stops, title */
 N_ ("The hum stops")
@@ -2597,6 +2849,9 @@ N_ ("Meter on DC millivolts across the speaker's terminals, volume at zero.")
 
 /* knowledge/checks-sound.json: speaker-dc, how */
 N_ ("More than 0.3 V: unplug the speaker.")
+
+/* knowledge/checks-sound.json: speaker-dc, how */
+N_ ("Expect less than 50 mV.")
 
 /* knowledge/checks-sound.json: speaker-dc, none, meaning */
 N_ ("The amplifier sits in the middle.")
@@ -2624,6 +2879,9 @@ N_ ("Meter on AC millivolts, then DC millivolts: amplifier's ground to a ground 
 
 /* knowledge/checks-sound.json: audio-ground-drop, how */
 N_ ("Read while the hum or the buzz is there.")
+
+/* knowledge/checks-sound.json: audio-ground-drop, how */
+N_ ("Expect less than 5 mV AC and less than 30 mV DC.")
 
 /* knowledge/checks-sound.json: audio-ground-drop, good, title */
 N_ ("Below 5 mV AC and 30 mV DC")
@@ -2655,6 +2913,9 @@ N_ ("Clip the meter to the rail that feeds the amplifier, DC volts.")
 /* knowledge/checks-sound.json: audio-rail-loud, how */
 N_ ("Use a steady loud sound from the test mode. Note the fall from quiet to loud.")
 
+/* knowledge/checks-sound.json: audio-rail-loud, how */
+N_ ("Expect less than 0.5 V of fall.")
+
 /* knowledge/checks-sound.json: audio-rail-loud, steady, title */
 N_ ("Falls less than 0.5 V")
 
@@ -2680,13 +2941,16 @@ N_ ("Speaker and volume control by ohms")
 N_ ("Silence is often only a torn wire.")
 
 /* knowledge/checks-sound.json: speaker-path, how */
-N_ ("Unplug. One speaker wire off: ohms across the speaker, with a click.")
+N_ ("Unplug. One speaker wire off, meter on ohms across the speaker: listen for the click.")
 
 /* knowledge/checks-sound.json: speaker-path, how */
 N_ ("Turn the volume control from end to end and watch the ohms.")
 
 /* knowledge/checks-sound.json: speaker-path, how */
 N_ ("Follow the wires to the board.")
+
+/* knowledge/checks-sound.json: speaker-path, how */
+N_ ("Expect 4 to 8 Ω, a click and a smooth control.")
 
 /* knowledge/checks-sound.json: speaker-path, good, title */
 N_ ("A few ohms, a click, smooth turning")
@@ -2707,13 +2971,16 @@ N_ ("Unplug the load piece by piece")
 N_ ("An overloaded supply recovers with any half gone, a shorted piece only when it is the one.")
 
 /* knowledge/checks-supply.json: split-load, how */
-N_ ("Clip the meter to +5 V and ground at the board's connector.")
+N_ ("Meter on DC volts, clipped to +5 V and ground at the board's connector.")
 
 /* knowledge/checks-supply.json: split-load, how */
 N_ ("Power off, unplug one thing, power on, read: coin door and lamps, sound, second board.")
 
 /* knowledge/checks-supply.json: split-load, how */
 N_ ("If +5 V recovers, note with what, and look at the ripple once more.")
+
+/* knowledge/checks-supply.json: split-load, how */
+N_ ("Expect a change of 0.15 V at most, whatever is off.")
 
 /* knowledge/checks-supply.json: split-load, same, title */
 N_ ("Nothing brings it back")
@@ -2755,7 +3022,10 @@ N_ ("A tripped protection forgets after some minutes; a dead supply does not.")
 N_ ("Unplug, take the board out, wait five minutes.")
 
 /* knowledge/checks-supply.json: unplug-wait, how */
-N_ ("Plug in, switch on, listen and look for life.")
+N_ ("Plug in, switch on, listen and look for life, hands off.")
+
+/* knowledge/checks-supply.json: unplug-wait, how */
+N_ ("Expect it to be as it was before.")
 
 /* knowledge/checks-supply.json: unplug-wait, back, title */
 N_ ("It had stopped and now comes back")
@@ -2793,6 +3063,9 @@ N_ ("Feel the air of the fan and, with the back of a finger, the closed case.")
 /* knowledge/checks-supply.json: supply-heat, how */
 N_ ("Never touch a heat sink inside: it can stand at mains voltage.")
 
+/* knowledge/checks-supply.json: supply-heat, how */
+N_ ("Expect moving air and a case below 60 °C.")
+
 /* knowledge/checks-supply.json: supply-heat, cool, title */
 N_ ("Warm at most, air moving")
 
@@ -2829,6 +3102,9 @@ N_ ("Unplug. The mains wires are moved by a trained person only.")
 /* knowledge/checks-supply.json: supply-swap, how */
 N_ ("Set +5 V at the board, then try to bring the fault on.")
 
+/* knowledge/checks-supply.json: supply-swap, how */
+N_ ("Expect the fault to stay unless the old supply made it.")
+
 /* knowledge/checks-supply.json: supply-swap, gone, meaning */
 N_ ("It was the supply, its setting or its screws.")
 
@@ -2849,6 +3125,9 @@ N_ ("Trained or licensed person, shrouded probes, cabinet off, then on.")
 
 /* knowledge/checks-trained.json: mains-outlet-volts, how */
 N_ ("Read AC volts at the outlet with the cabinet off and again as it starts.")
+
+/* knowledge/checks-trained.json: mains-outlet-volts, how */
+N_ ("Expect the local mains within 5 per cent, and less than 3 per cent of sag.")
 
 /* knowledge/checks-trained.json: mains-outlet-volts, right, title */
 N_ ("Within 10 per cent, sags little")
@@ -2889,6 +3168,9 @@ N_ ("Set the cabinet's switch to on, close the doors so that the interlock is pr
 /* knowledge/checks-trained.json: mains-path-ohms, how */
 N_ ("Fuse, switch, filter and cord in turn.")
 
+/* knowledge/checks-trained.json: mains-path-ohms, how */
+N_ ("Expect less than 1 Ω along each side.")
+
 /* knowledge/checks-trained.json: mains-path-ohms, through, title */
 N_ ("Continuous on both sides")
 
@@ -2915,6 +3197,9 @@ N_ ("Trained person. Covers on all mains parts.")
 
 /* knowledge/checks-trained.json: secondary-volts, how */
 N_ ("AC volts across each winding at the bridge or the fuse block, game running.")
+
+/* knowledge/checks-trained.json: secondary-volts, how */
+N_ ("Expect each within a tenth of its label.")
 
 /* knowledge/checks-trained.json: secondary-volts, right, title */
 N_ ("All near the label")
@@ -2956,7 +3241,7 @@ N_ ("Tells a tired capacitor from half a bridge.")
 N_ ("AC volts across the big capacitor's screws, game running; frequency too if the meter has it.")
 
 /* knowledge/checks-trained.json: bigcap-ripple, how */
-N_ ("0.25 to 0.55 V is usual at 3 to 5 A.")
+N_ ("Expect 0.25 to 0.55 V at 3 to 5 A, at twice the mains frequency.")
 
 /* knowledge/checks-trained.json: bigcap-ripple, usual, meaning */
 N_ ("Capacitor and bridge are good.")
@@ -2986,10 +3271,10 @@ N_ ("Raw volts on the big capacitor")
 N_ ("Says whether the regulator gets enough to work with.")
 
 /* knowledge/checks-trained.json: bigcap-dc, how */
-N_ ("DC volts across the big capacitor's screws, game running.")
+N_ ("DC volts across the big capacitor's screws, game running; the lowest point must stay above 7 V.")
 
 /* knowledge/checks-trained.json: bigcap-dc, how */
-N_ ("For a 5 V regulator 8 to 11.5 V is usual; the lowest point must stay above 7 V.")
+N_ ("Expect 8 to 11.5 V ahead of a 5 V regulator.")
 
 /* knowledge/checks-trained.json: bigcap-dc, right, title */
 N_ ("8 to 11.5 V")
@@ -3033,6 +3318,111 @@ N_ ("The present position suits all rails")
 /* knowledge/computed.json: trim-window-terminals, title */
 N_ ("Trim window at the terminals")
 
+/* knowledge/computed.json: drop-p5, title */
+N_ ("Lost between terminals and board, +5 V")
+
+/* knowledge/computed.json: drop-p5, backwards, title */
+N_ ("More at the far end than at the near one")
+
+/* knowledge/computed.json: drop-p5, usual, title */
+N_ ("As usual")
+
+/* knowledge/computed.json: drop-p5, raised, title */
+N_ ("More than usual")
+
+/* knowledge/computed.json: drop-p5, large, title */
+N_ ("Far more than usual")
+
+/* knowledge/computed.json: drop-p5-chip, title */
+N_ ("Lost between board edge and chip, +5 V")
+
+/* knowledge/computed.json: drop-p12, title */
+N_ ("Lost between terminals and board, +12 V")
+
+/* knowledge/computed.json: drop-m5, title */
+N_ ("Lost between terminals and board, −5 V")
+
+/* knowledge/computed.json: fall-p5-terminals, title */
+N_ ("+5 V at the terminals, board out less board fitted")
+
+/* knowledge/computed.json: fall-p5-terminals, rises, title */
+N_ ("Rises with the board fitted")
+
+/* knowledge/computed.json: fall-p5-terminals, usual, title */
+N_ ("Falls as usual with the board fitted")
+
+/* knowledge/computed.json: fall-p5-terminals, raised, title */
+N_ ("Falls more than usual")
+
+/* knowledge/computed.json: fall-p5-terminals, large, title */
+N_ ("Falls far more than usual")
+
+/* knowledge/computed.json: fall-p5-board, title */
+N_ ("+5 V, terminals with the board out less board when fitted")
+
+/* knowledge/computed.json: fall-p12-terminals, title */
+N_ ("+12 V at the terminals, board out less board fitted")
+
+/* knowledge/computed.json: fall-m5-board, title */
+N_ ("−5 V, terminals with the board out less board when fitted")
+
+/* knowledge/computed.json: fall-p24-board, title */
+N_ ("+24 V, terminals with the board out less board when fitted")
+
+/* knowledge/computed.json: trim-line-board, title */
+N_ ("Readings of the trim at the board")
+
+/* knowledge/computed.json: trim-line-board, on-line, title */
+N_ ("On one line for each rail")
+
+/* knowledge/computed.json: trim-line-board, off-line, title */
+N_ ("Not on one line")
+
+/* knowledge/computed.json: trim-line-terminals, title */
+N_ ("Readings of the trim at the terminals")
+
+/* knowledge/computed.json: tracking-m5-board, title */
+N_ ("−5 V against +5 V, at the board")
+
+/* knowledge/computed.json: tracking-m5-board, still, title */
+N_ ("Hardly follows the trim")
+
+/* knowledge/computed.json: tracking-m5-board, lags, title */
+N_ ("Follows the trim less than it should")
+
+/* knowledge/computed.json: tracking-m5-board, tracks, title */
+N_ ("Follows the trim")
+
+/* knowledge/computed.json: tracking-m5-board, overshoots, title */
+N_ ("Follows the trim more than it should")
+
+/* knowledge/computed.json: tracking-m5-terminals, title */
+N_ ("−5 V against +5 V, at the terminals")
+
+/* knowledge/symptoms-controls.json: controls-erratic, title */
+N_ ("Controls erratic, several at once")
+
+/* knowledge/symptoms-controls.json: controls-erratic, detail */
+N_ ("Buttons or sticks fail or fire together.")
+
+/* knowledge/symptoms-controls.json: control-dead, title */
+N_ ("One control dead or stuck")
+
+/* knowledge/symptoms-controls.json: control-dead, detail */
+N_ ("A single button or direction does nothing, or acts without being touched.")
+
+/* knowledge/symptoms-controls.json: coins-wrong, title */
+N_ ("Coins not counted, or credits from nowhere")
+
+/* knowledge/symptoms-controls.json: coins-wrong, detail */
+N_ ("A coin drops through without a credit, or credits come by themselves.")
+
+/* knowledge/symptoms-controls.json: scores-lost, title */
+N_ ("Scores or settings lost")
+
+/* knowledge/symptoms-controls.json: scores-lost, detail */
+N_ ("After a night without power the scores and settings are those of a new machine.")
+
 /* knowledge/symptoms-game.json: resets, title */
 N_ ("Resets by itself")
 
@@ -3057,12 +3447,6 @@ N_ ("Memory error on self-test")
 /* knowledge/symptoms-game.json: memory-error, detail */
 N_ ("The self-test names a memory chip or stops with a pattern.")
 
-/* knowledge/symptoms-game.json: controls-erratic, title */
-N_ ("Controls erratic, several at once")
-
-/* knowledge/symptoms-game.json: controls-erratic, detail */
-N_ ("Buttons or sticks fail or fire together.")
-
 /* knowledge/symptoms-game.json: thump-cures, title */
 N_ ("A thump or a re-seat cures it for a while")
 
@@ -3081,11 +3465,35 @@ N_ ("Garbled graphics")
 /* knowledge/symptoms-picture-sound.json: garbled-graphics, detail */
 N_ ("Wrong tiles, stripes or letters over picture or background while the game goes on.")
 
+/* knowledge/symptoms-picture-sound.json: sprites-wrong, title */
+N_ ("Moving figures garbled or missing")
+
+/* knowledge/symptoms-picture-sound.json: sprites-wrong, detail */
+N_ ("The background stands, but what should move over it is broken, flickers or is not there.")
+
+/* knowledge/symptoms-picture-sound.json: palette-wrong, title */
+N_ ("Colours wrong everywhere")
+
+/* knowledge/symptoms-picture-sound.json: palette-wrong, detail */
+N_ ("Every colour is a wrong one, or they change from one start to the next.")
+
+/* knowledge/symptoms-picture-sound.json: colour-missing, title */
+N_ ("One colour missing or too strong")
+
+/* knowledge/symptoms-picture-sound.json: colour-missing, detail */
+N_ ("The whole picture leans to one tint because red, green or blue is gone or stuck.")
+
 /* knowledge/symptoms-picture-sound.json: picture-bars, title */
 N_ ("Wavy picture or a rolling dark bar")
 
 /* knowledge/symptoms-picture-sound.json: picture-bars, detail */
 N_ ("Edges bend in waves, or a dark bar climbs slowly through the picture.")
+
+/* knowledge/symptoms-picture-sound.json: picture-dim, title */
+N_ ("Picture too dark")
+
+/* knowledge/symptoms-picture-sound.json: picture-dim, detail */
+N_ ("The picture is there but weak, also with the controls turned up.")
 
 /* knowledge/symptoms-picture-sound.json: picture-rolls, title */
 N_ ("Picture rolls or tears")
@@ -3104,6 +3512,12 @@ N_ ("Hum, whatever the volume")
 
 /* knowledge/symptoms-picture-sound.json: audio-hum, detail */
 N_ ("A steady hum that the volume control does not change.")
+
+/* knowledge/symptoms-picture-sound.json: hum-with-volume, title */
+N_ ("Hum that grows with the volume")
+
+/* knowledge/symptoms-picture-sound.json: hum-with-volume, detail */
+N_ ("The hum is gone at volume zero and comes up with the game's own sound.")
 
 /* knowledge/symptoms-picture-sound.json: picture-buzz, title */
 N_ ("Buzz that changes with the picture")
@@ -3170,6 +3584,12 @@ N_ ("Fuse blows at once")
 
 /* knowledge/symptoms-power.json: fuse-blows, detail */
 N_ ("A new low-voltage fuse goes as soon as power comes on.")
+
+/* knowledge/symptoms-power.json: mains-fuse-blows, title */
+N_ ("Mains fuse blows at once")
+
+/* knowledge/symptoms-power.json: mains-fuse-blows, detail */
+N_ ("The fuse beside the mains cord goes as soon as the cabinet is switched on: leave it unplugged.")
 
 /* knowledge/symptoms-power.json: fuse-later, title */
 N_ ("Fuse blows after minutes or weeks")
