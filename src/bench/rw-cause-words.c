@@ -100,6 +100,8 @@ rw_cause_words_trend (const RwBelief *belief,
   guint newest = 0;
   double factor = 1;
 
+  if (rw_belief_get_fixed (belief) != NULL)
+    return 0; /* the repair is the proof, and nothing weighs any more */
   for (guint i = 0; i < n; i++)
     newest = MAX (newest, rw_belief_get_evidence (belief, i)->n);
   for (guint i = 0; i < n; i++)

@@ -32,7 +32,7 @@ typedef struct
 /* (transfer full) (element-type RwReason) the largest first either way; what is small comes last, as one. */
 GPtrArray *rw_cause_words_reasons (const RwBelief *belief, guint rank);
 
-/* What the last event that told anything did to the odds; 1 when nothing was seen yet. */
+/* What the last event that told anything did to the odds; 1 when nothing was seen yet, 0 when the cause is proved. */
 double rw_cause_words_trend (const RwBelief *belief, guint rank);
 
 /* "×12", "÷5.0", "=". (transfer full) */
