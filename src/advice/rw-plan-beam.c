@@ -158,7 +158,8 @@ deepen (Root        *root,
   look_into_repairs (root, stage->depth, &repair, &repair_value);
   if (rw_plan_look_is_spent (root->look))
     return FALSE;
-  memcpy (out->check_value, value, n * sizeof (double));
+  if (n > 0)
+    memcpy (out->check_value, value, n * sizeof (double));
   out->repair = repair;
   out->repair_value = repair_value;
   out->depth = stage->depth;
