@@ -16,8 +16,8 @@
  * from a dead rail.
  *
  * A settled value is elsewhere when it differs from where the contact rests by more than max (1.9 steps, 0.4 %)
- * and twice the error of the difference; one less than 1 % away has to stay settled for 10 samples, since crest
- * and trough of a slow ripple are as far apart. A sample is away further than max (5 steps, 0.4 %, 4 u); two make
+ * and twice the error of the difference; one less than 1.25 % away has to stay settled for 10 samples, since
+ * crest and trough of a slow ripple are as far apart. A sample is away further than max (5 steps, 0.4 %, 4 u); two make
  * the contact move on. Where it rests becomes better known for 3 s; then it follows the value by at most 0.3 % a
  * minute, so that a supply that warms up neither ends the contact nor is kept.
  * Far is the band of the air, overload, the other sign, or more than 20 %: no trim moves a rail by more without
@@ -39,7 +39,7 @@ static const double bounce = 0.6;     /* seconds that the leads may be off */
 static const double slip = 1.3;       /* seconds that they may touch something else: a mean of four holds that long */
 static const double warm = 5e-5;       /* of the value, a second: what drifts no faster does not move */
 static const double first_look = 3;    /* seconds in which where it rests becomes better known */
-static const double beat_share = 0.01; /* a crest or a trough of ripple, perhaps: */
+static const double beat_share = 0.0125; /* a crest or a trough of ripple, perhaps: */
 static const guint beat_samples = 10;  /* … if it does not last */
 static const guint away_samples = 2; /* of a value that moves on; one more ends it when it is far */
 
@@ -169,7 +169,8 @@ watch_firmness (Firm  *firm,
                 double step)
 {
   const double low = MIN (firm->low, value), high = MAX (firm->high, value);
-  const double reach = MAX (firm->steps * step * (1 + 1e-9), MAX (firm_volts, firm_share * fabs (high + low) / 2));
+  const double least = MAX (firm_volts, firm_share * fabs (high + low) / 2);
+  const double reach = MAX (firm->steps * step * (1 + 1e-9), least);
 
   if (firm->n == 0 || !in_air_band (value) || t < firm->since || high - low > 2 * reach)
     {
@@ -197,7 +198,8 @@ is_firm (const Firm *firm,
          double      t)
 {
   return firm->n >= firm->least && t - firm->since >= firm->seconds
-         && (firm->steps < 3 || (firm->changes >= least_white * firm->squares && firm->changes <= most_white * firm->squares));
+         && (firm->steps < 3
+             || (firm->changes >= least_white * firm->squares && firm->changes <= most_white * firm->squares));
 }
 
 static gboolean
@@ -281,7 +283,9 @@ follow (RwContact       *self,
   self->n_away = away ? self->n_away + 1 : 0;
   count_far (self, t, value, step, off);
   self->last_off = off;
-  if (self->n_far > away_samples && t - self->near_t > (is_blank (value) || in_air_band (self->rest) ? bounce : slip))
+  const double wait = is_blank (value) || in_air_band (self->rest) ? bounce : slip;
+
+  if (self->n_far > away_samples && t - self->near_t > wait)
     {
       forget_firmness (self);
       self->holding = FALSE;

@@ -23,6 +23,9 @@
  * under a meter that shows the mean of four conversions. A stretch that begins without a leap is mostly the slow
  * part that shows when the fast one has died down, seldom the end of a turn, hardly ever a filter.
  *
+ * What the meter's filter is shows in how its leaps go on: the shares of the laws follow what eight samples after
+ * each leap said, so a meter without a filter is believed sooner to be at rest when it stands.
+ *
  * The numbers below were chosen on simulated hands and meters (tests/core/contact-sim.c), and judged on others.
  */
 #include "config.h"
@@ -61,7 +64,7 @@ static const double most_log = 1.5;                     /* that ln τ may stray 
 static const double break_chance = 0.06, odd_chance = 0.01; /* a sample */
 static const double fast_chance = 0.6, slow_chance = 0.1, both_chance = 0.005;
 static const double fast_smooth = 0.1, slow_smooth = 10; /* times that, without a leap */
-static const double trust = 2; /* leaps that the shares at first count as */
+static const double trust = 0.7; /* leaps; the weight of the shares at first */
 static const double leap_steps = 3, leap_share = 0.003;
 static const double negligible = 1e-5;
 static const double least_seconds = 0.27;
@@ -177,7 +180,7 @@ get_first_share (guint law)
   return has_slow (law) ? slow_chance / N_SLOW : 1 - fast_chance - slow_chance - both_chance;
 }
 
-/* Of the streches that begin: as at first thought, and as the leaps so far were. */
+/* Of the stretches that begin: as at first thought, and as the leaps so far were. */
 static double
 get_share (const RwSettleBelief *self,
            guint                 law)
@@ -281,8 +284,10 @@ learn (const RwSettleBelief *self,
                          * pow (1 + off * off / spread / it->dof, -(it->dof + 1) / 2);
   const double stranger = odd_chance / sample->range;
 
-  it->weight *= (1 - break_chance) * MAX (density, it->n >= LEAST_TO_SKIP && it->skipped < MOST_SKIPPED ? stranger : 0);
-  if (it->n >= LEAST_TO_SKIP && it->skipped < MOST_SKIPPED && density < stranger)
+  const gboolean may_skip = it->n >= LEAST_TO_SKIP && it->skipped < MOST_SKIPPED;
+
+  it->weight *= (1 - break_chance) * MAX (density, may_skip ? stranger : 0);
+  if (may_skip && density < stranger)
     it->skipped++;
   else
     correct (it, gain, spread, off);
@@ -358,7 +363,8 @@ look_at (const RwSettleBelief *self,
                    .dt = first ? 0 : t - self->t,
                    .range = 2 * MAX (MAX (fabs (value), fabs (before)), MAX (100 * self->step, 0.1)),
                    .first = first,
-                   .leapt = first || fabs (value - before) > MAX (leap_steps * self->step, leap_share * fabs (value)),
+                   .leapt = first
+                            || fabs (value - before) > MAX (leap_steps * self->step, leap_share * fabs (value)),
                    .from_rest = lay_still (self, value) };
 }
 

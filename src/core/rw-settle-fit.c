@@ -1,8 +1,5 @@
 /* rw-settle-fit.c: what the newest samples of a stream say of where it goes.
  * SPDX-License-Identifier: GPL-3.0-or-later
- *
- * The noise of the stream comes from second differences, which a smooth curve leaves small and a few jumps do
- * not move: median |Δ²v|/(0.6745·√6), since noise of σ gives them √6·σ; rounding makes it at least step/√12.
  */
 #include "config.h"
 
@@ -73,18 +70,6 @@ rw_settle_median (const double *values,
       sorted[at] = values[i];
     }
   return n % 2 ? sorted[n / 2] : (sorted[n / 2 - 1] + sorted[n / 2]) / 2;
-}
-
-double
-rw_settle_noise (const double *value,
-                 guint         n,
-                 double        step)
-{
-  double bends[MOST] = { 0 };
-
-  for (guint i = 0; i + 2 < n; i++)
-    bends[i] = fabs (value[i] - 2 * value[i + 1] + value[i + 2]);
-  return MAX (rw_settle_median (bends, n - 2) / (0.6745 * sqrt (6)), step / sqrt (12));
 }
 
 double

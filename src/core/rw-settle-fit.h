@@ -18,9 +18,6 @@ typedef struct
 /* @n ≥ 4 samples, oldest first, times strictly rising; @step ≥ 0. O(n). */
 RwSettleLine rw_settle_fit_line (const double *t, const double *value, guint n, double step);
 
-/* Standard deviation of the noise on a smooth curve, from second differences; never below @step/√12. @n ≥ 4. */
-double rw_settle_noise (const double *value, guint n, double step);
-
 /* Even counts average the middle two. @n from 1 to 64. O(n log n). */
 double rw_settle_median (const double *values, guint n);
 double rw_settle_furthest (double centre, const double *values, guint n);

@@ -10,7 +10,7 @@
  *  1. It is not on its way by the meter's own filter, nor only just here: the chance of that (rw-settle-belief.c)
  *     is below 3 %, a way being more than max (2.5 steps, 0.04 %).
  *  2. It does not creep, as a rail that charges: the chance that as much is left of such a way is below one half.
- *     What remains of it goes into u.
+ *     What remains of it goes into u, and u is at most max (3 steps, 0.3 %).
  *  3. The newest sample belongs to that stretch; the noise is at most max (3.5 steps, 0.1 %); none of the newest
  *     four samples lies further from their median than max (6 steps, 0.3 %), and they have no drift that stands out:
  *     D ≤ max (2.5 steps, 0.05 %, 3·u(D)), D = |slope|·span of a least-squares line.
@@ -21,12 +21,14 @@
  * the others: crests of a wave are, a step is not.
  *
  * The value is the median of the newest samples, from four up to 16, as far back as they lie within
- * max (1.5 steps, 3 times the noise) of the median of the newest four; of all 24 in the noisy way. What is claimed is that
- * the quantity *now* lies near it:
+ * max (1.5 steps, 3 times the noise) of the median of the newest four; of all of them in the noisy way. What is
+ * claimed is that the quantity *now* lies near it:
  *   u² = max (1.2533·s·√(ν/(ν − 2))/√n, step/√12)² + (D/2)² + L²,  ν = n − 1,
- * with the standard error of a median, widened as Student's t is since s comes from as few samples; floored,
- * since readings rounded to the same digit say nothing of what lies below it; half the drift, since the median is
- * of the middle of the window; and L, the root mean square of what may be left of the way.
+ * with s the scatter, at least the noise that rw-settle-belief.c expects; the standard error of a median, widened
+ * as Student's t is since s comes from as few samples; floored, since readings rounded to the same digit say
+ * nothing of what lies below it; half the drift, since the median is of the middle of the window; and in the quick
+ * way L, half of what 95 % of what may be left of the way is below. (Its root mean square would be made of rare
+ * long ways.)
  *
  * What this cannot see: a tail that moves less than the noise and the rounding show while it is watched. L says how
  * much of it cannot be excluded, given how rare such rails are. It shows later: rw-contact.h then lets the value be
@@ -201,7 +203,8 @@ describe (const RwSettle *self,
 {
   const double *t = self->t + self->n - n, *value = self->value + self->n - n;
   const RwSettleLine line = rw_settle_fit_line (t, value, n, self->step);
-  const double error = 1.2533 * MAX (MAX (line.scatter, spread (value, n)), noise) / sqrt (n);
+  const double s = MAX (MAX (line.scatter, spread (value, n)), noise);
+  const double error = 1.2533 * s * sqrt ((n - 1.0) / (n - 3.0)) / sqrt (n);
 
   return (RwSettled){ .value = rw_settle_median (value, n),
                       .u = hypot (MAX (error, self->step / sqrt (12)), line.drift / 2),

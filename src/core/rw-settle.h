@@ -14,7 +14,7 @@ typedef struct
 {
   gboolean settled;
   double   value; /* median of the window */
-  double   u;     /* standard error of it as the value now, own part only, at least step/√12 */
+  double   u;     /* standard error of it as the value now, own part only, at least step/√12; whole once settled */
   double   since; /* seconds: when the stream came to rest */
 } RwSettled;
 
