@@ -3,7 +3,7 @@
  *
  * {"id","title","how":[…],"why","minutes","hazard","who","safety","needs",
  *  "setup":{"power":"on|off|any","board":"fitted|out|any","warm":"warm|cold|any"},
- *  "measure":{"rail","place","kind"},"contact":true,
+ *  "measure":{"rail","place","kind"},"contact":true,"returns":"OUTCOME",
  *  "outcomes":[{"id","title","meaning","from","to"},…],
  *  "chance":{"default":[…],"CAUSE":[…],…},"source"}
  * With "measure" the outcomes tile the real line, each from "from" (inclusive) to "to" (exclusive).
@@ -134,6 +134,25 @@ read_contact (RwCheck      *self,
 }
 
 static gboolean
+read_returns (RwCheck      *self,
+              const RwKeys *keys,
+              GError      **error)
+{
+  const char *outcome = NULL;
+
+  self->returns = -1;
+  if (!json_object_has_member (keys->object, "returns"))
+    return TRUE;
+  outcome = rw_keys_string (keys, "returns", error);
+  if (outcome == NULL)
+    return FALSE;
+  self->returns = rw_check_find_outcome (self, outcome);
+  if (self->returns < 0)
+    rw_keys_fail (keys, "returns", error, _ ("it must be one of the check's outcomes"));
+  return self->returns >= 0;
+}
+
+static gboolean
 read_safety (RwCheck      *self,
              const RwKeys *keys,
              GError      **error)
@@ -164,7 +183,7 @@ rw_check_read (const RwKeys *keys,
       || !rw_read_needs (keys, &self->needs_rails, &self->needs_supply, error)
       || !read_setup (self, keys, error) || !read_measure (self, keys, error)
       || !rw_outcomes_read (&self->outcomes, &self->n_outcomes, keys, self->measures, error)
-      || !read_contact (self, keys, error)
+      || !read_contact (self, keys, error) || !read_returns (self, keys, error)
       || !rw_chance_table_read (&self->chance, keys, self->n_outcomes, error)
       || !rw_read_published (keys, &self->published, error))
     return NULL;

@@ -3,7 +3,8 @@
  *
  * Symptom present: P (symptom | hypothesis); absent: 1 − that; cured: nothing.
  * Finding of a check: P (outcome | hypothesis).
- * Readings: rw-evidence-reading.c. What the trim shows: rw-evidence-trim.c.
+ * Readings: rw-evidence-reading.c; one that finds a supply alive again after a rest answers the check that would ask
+ *   for the rest (check->returns). What the trim shows: rw-evidence-trim.c.
  * Repair that changed nothing, or that helped in part (a symptom was cured after it and before the next repair,
  *   and another stays): rw-belief.c has what follows.
  * Repair that fixed: its cause for certain, until a symptom is seen or another repair tried
@@ -279,6 +280,48 @@ gather_findings (RwGathering *self)
     }
 }
 
+/* --- a supply that came back --------------------------------------------------------------------- */
+
+/* The newest reading that found a supply alive which had been dead. (nullable) */
+static const RwSpotState *
+find_returned (const RwBenchState *state)
+{
+  const RwSpotState *last = NULL;
+
+  for (guint i = 0; i < rw_bench_state_get_n_views (state); i++)
+    {
+      const RwSpotState *view = rw_bench_state_get_view (state, i);
+
+      if (view->came_back && !view->changed_since && (last == NULL || view->n > last->n))
+        last = view;
+    }
+  return last;
+}
+
+/* What a pause without power would be made to find out has been seen already, and would be lost with the reading that
+ * took the dead one's place. */
+static void
+gather_return (RwGathering *self)
+{
+  const RwSpotState *returned = find_returned (self->state);
+
+  for (guint j = 0; returned != NULL && j < rw_knowledge_get_n_checks (self->knowledge); j++)
+    {
+      const RwCheck *check = rw_knowledge_get_check (self->knowledge, j);
+      double weights[RW_PROBLEM_MAX_OUTCOMES] = { 0 };
+
+      if (check->returns < 0 || rw_gathering_is_told (self, RW_EVIDENCE_READING, check->id))
+        continue;
+      weights[check->returns] = 1;
+      rw_gathering_take (self,
+                         rw_gathering_observe (self, RW_EVIDENCE_READING, returned->n, returned->t, check->id,
+                                               check->outcomes[check->returns].id,
+                                               g_strdup_printf (_ ("%s: %s"), check->title,
+                                                                check->outcomes[check->returns].title)),
+                         &check->chance, weights);
+    }
+}
+
 /* --- all of it ---------------------------------------------------------------------------------- */
 
 static int
@@ -309,6 +352,7 @@ rw_evidence_gather (const RwHypotheses *hypotheses,
   *fixed = fix != NULL ? rw_knowledge_find_cause (self.knowledge, fix->cause) : NULL;
   gather_symptoms (&self, last != NULL && fix == NULL ? last->n : 0);
   rw_evidence_gather_readings (&self);
+  gather_return (&self);
   gather_findings (&self);
   rw_evidence_gather_trim (&self);
   gather_repairs (&self, *fixed);

@@ -122,6 +122,8 @@ typedef struct
   RwSaid        power;    /* wanted: RW_SAID_NOT = any */
   RwSaid        board;
   RwSaid        warm;
+  int           returns;  /* the outcome that readings show by themselves when a dead supply is alive after a rest
+                           * without power; −1: none */
   gboolean      contact;  /* what it shows hangs on how the connector sits: plugging it anew outdates it */
   gboolean      measures; /* the three below hold */
   const char   *rail;

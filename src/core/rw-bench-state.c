@@ -12,6 +12,7 @@
 
 #include "rw-mistakes-book.h"
 #include "rw-mistakes.h"
+#include "rw-supply-return.h"
 #include "rw-trim-book.h"
 
 struct _RwBenchState
@@ -29,6 +30,7 @@ struct _RwBenchState
   guint       n_trims;
   guint       turned;   /* event of the last turn */
   guint       plugged;  /* event of the last time the board went in */
+  guint       rested;   /* event of the last time the power went off */
   const char *stage;
 };
 
@@ -104,17 +106,27 @@ same_view (const RwSpotState *a,
          && (a->setup.board_fitted == RW_SAID_NO) == (b->setup.board_fitted == RW_SAID_NO);
 }
 
+static guint
+last_repair (const RwBenchState *self)
+{
+  return self->repairs->len > 0 ? g_array_index (self->repairs, RwRepairSeen, self->repairs->len - 1).n : 0;
+}
+
 static void
 keep_view (RwBenchState      *self,
            const RwSpotState *spot)
 {
+  const RwSupplyLast last = { .rested = self->rested, .plugged = self->plugged, .repaired = last_repair (self) };
+  RwSpotState view = *spot;
+
+  view.came_back = rw_supply_has_returned (self->views, spot, &last);
   for (guint i = 0; i < self->views->len; i++)
     if (same_view (&g_array_index (self->views, RwSpotState, i), spot))
       {
-        g_array_index (self->views, RwSpotState, i) = *spot;
+        g_array_index (self->views, RwSpotState, i) = view;
         return;
       }
-  g_array_append_val (self->views, *spot);
+  g_array_append_val (self->views, view);
 }
 
 static void
@@ -187,11 +199,15 @@ take_setup (RwBenchState  *self,
   if (setup->power_on != RW_SAID_NOT)
     {
       changed = changed || self->setup.power_on != setup->power_on;
+      if (self->setup.power_on == RW_SAID_YES && setup->power_on == RW_SAID_NO)
+        self->rested = n;
       self->setup.power_on = setup->power_on;
     }
   if (setup->board_fitted != RW_SAID_NOT)
     {
       changed = changed || self->setup.board_fitted != setup->board_fitted;
+      if (self->setup.board_fitted != setup->board_fitted)
+        self->rested = n; /* nobody pulls or fits a board under power */
       if (self->setup.board_fitted == RW_SAID_NO && setup->board_fitted == RW_SAID_YES)
         self->plugged = n;
       self->setup.board_fitted = setup->board_fitted;

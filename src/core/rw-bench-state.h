@@ -30,6 +30,8 @@ typedef struct
   gboolean      stale;
   gboolean      changed_since; /* a trim or a repair that fixed something followed: the value no longer
                             * describes the cabinet */
+  gboolean      came_back; /* views only: the supply's output was found dead here, in this setup, and is alive after
+                            * a rest without power, nothing mended in between */
 } RwSpotState;
 
 typedef struct
