@@ -51,6 +51,7 @@ build_path (RwPracticeRandom *random,
   path.crimp_ohms = spread (random, 0.002, 0.004) / wires;
   path.wire_ohms = metres * metre_ohms / wires;
   path.contact_ohms = spread (random, 0.006, 0.014) / fingers;
+  path.contact_hot = 1.0 / fingers;
   path.trace_ohms = spread (random, 0.008, 0.014);
   path.contact_warm = spread (random, 0.01, 0.05);
   path.wander = 0.002;
@@ -159,8 +160,12 @@ build_rail (RwPracticeParams *params,
   else
     build_small (rail, random);
   if (i == params->reference && params->supply == RW_PRACTICE_LINEAR)
-    rail->raw = build_raw (params, spread (random, 8.6, 9.0), rail->load_amps, 0.027,
-                           spread (random, 0.10, 0.14));
+    {
+      const double ohms = spread (random, 0.10, 0.14); /* one draw after the other, on every compiler */
+      const double volts = spread (random, 8.6, 9.0);
+
+      rail->raw = build_raw (params, volts, rail->load_amps, 0.027, ohms);
+    }
   if (i == params->reference)
     return;
 
@@ -285,6 +290,41 @@ watts_of (const RwPracticeModel *model)
   return watts;
 }
 
+/* Drawn last, so that cabinets of old seeds keep their volts. */
+static void
+build_habits (RwPracticeParams *params,
+              RwPracticeRandom *random)
+{
+  params->lamps_on_supply = rw_practice_random_uniform (random) < 0.45;
+  params->amp_beside = rw_practice_random_uniform (random) < 0.40;
+  params->crack_on_board = rw_practice_random_uniform (random) < 0.45;
+  params->tap_high = rw_practice_random_uniform (random) < 0.40;
+  params->pass_shorts = rw_practice_random_uniform (random) < 0.40;
+  params->drifts_up = rw_practice_random_uniform (random) < 0.30;
+  params->barks = rw_practice_random_uniform (random) < 0.25;
+  params->coin_switch = rw_practice_random_uniform (random) < 0.40;
+  params->colour_wire = rw_practice_random_uniform (random) < 0.30;
+  params->dull_fingers = rw_practice_random_uniform (random) < 0.30;
+  params->trim_touched = rw_practice_random_uniform (random) < 0.35;
+  params->bulges = rw_practice_random_uniform (random) < 0.50;
+}
+
+/* Lamps, controls, loudspeaker, monitor, earth and fuse in good order. */
+static void
+build_rest (RwPracticeParams *params)
+{
+  params->battery_volts = 3.6;
+  params->fuse_ohms = 0.02;
+  params->tap_ratio = 1;
+  params->earth_ohms = 0.1;
+  params->panel_ground_ohms = 0.05;
+  params->switch_ohms = 0.5;
+  params->speaker_ohms = 8;
+  params->tube_share = 1;
+  params->video_ground_ohms = 0.05;
+  params->meter_gain = 1;
+}
+
 /* Finds the trim, the turns and what follows from full load, with the circuit itself. */
 static void
 solve_set_point (RwPracticeParams *params,
@@ -346,4 +386,6 @@ rw_practice_build (RwPracticeParams *out,
   build_supply (out, &random);
   build_board (out, &random);
   solve_set_point (out, &random);
+  build_habits (out, &random);
+  build_rest (out);
 }

@@ -92,18 +92,6 @@ rw_practice_cabinet_get_tripped (RwPracticeCabinet *self)
   return self->model.state.tripped;
 }
 
-const char *
-rw_practice_cabinet_get_leads (RwPracticeCabinet *self,
-                               RwPlace           *place,
-                               RwKind            *kind)
-{
-  if (place != NULL)
-    *place = self->place;
-  if (kind != NULL)
-    *kind = self->kind;
-  return self->rail;
-}
-
 gboolean
 rw_practice_cabinet_has_symptom (RwPracticeCabinet *self,
                                  const char        *symptom)
@@ -144,10 +132,4 @@ const RwPracticeModel *
 rw_practice_cabinet_get_true_model (RwPracticeCabinet *self)
 {
   return &self->model;
-}
-
-guint
-rw_practice_cabinet_get_leads_serial (RwPracticeCabinet *self)
-{
-  return self->leads_serial;
 }

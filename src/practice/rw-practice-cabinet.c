@@ -16,6 +16,7 @@
 
 #include "rw-practice-build.h"
 #include "rw-practice-cabinet-private.h"
+#include "rw-practice-nodes-private.h"
 
 static const double slack = 1e-6; /* of a step: sums of 0.1 are not quite what they should be */
 
@@ -84,6 +85,7 @@ rw_practice_cabinet_finalize (GObject *object)
   g_clear_pointer (&self->profile, rw_profile_unref);
   g_clear_pointer (&self->name, g_free);
   g_clear_pointer (&self->faults, g_array_unref);
+  g_clear_pointer (&self->nodes, g_array_unref);
   G_OBJECT_CLASS (rw_practice_cabinet_parent_class)->finalize (object);
 }
 
@@ -108,12 +110,16 @@ rw_practice_cabinet_class_init (RwPracticeCabinetClass *class)
 
   reset_signal = g_signal_new ("reset", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
                                NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  g_signal_new ("lethal", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
+                G_TYPE_STRING, G_TYPE_STRING);
+  g_signal_new ("leads-moved", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
 rw_practice_cabinet_init (RwPracticeCabinet *self)
 {
   self->faults = g_array_new (FALSE, TRUE, sizeof (RwPracticeFault));
+  self->dial.shunt_ohms = INFINITY;
 }
 
 /* Invariant 1. */
@@ -217,6 +223,7 @@ rw_practice_cabinet_new (RwProfile             *profile,
   self->name = g_strdup (name != NULL ? name : "");
   self->seed = seed;
   rebuild (self);
+  self->nodes = rw_practice_nodes_build (&self->model.params, profile);
   if (!add_faults (self, faults, n_faults, error))
     return NULL;
   rebuild (self);
@@ -244,7 +251,7 @@ step (RwPracticeCabinet *self)
 {
   const RwPracticeState was = self->model.state;
   const gboolean was_warm = rw_practice_cabinet_get_warm (self);
-  const gboolean reset = rw_practice_model_step (&self->model);
+  const gboolean reset = rw_practice_cabinet_step_shunted (self);
 
   if (self->step_func != NULL)
     self->step_func (self, self->step_data);
@@ -300,6 +307,8 @@ forget_resets (RwPracticeCabinet *self)
 {
   self->model.state.reset_age = INFINITY;
   self->model.state.reset_gap = INFINITY;
+  self->model.state.fast_resets = 0;
+  self->model.state.edge_lowest = INFINITY;
 }
 
 static void
@@ -331,21 +340,6 @@ rw_practice_cabinet_turn_trim_volts (RwPracticeCabinet *self,
   const RwPracticeParams *params = &self->model.params;
 
   rw_practice_cabinet_turn_trim (self, volts / (params->trim_hi_volts - params->trim_lo_volts));
-}
-
-gboolean
-rw_practice_cabinet_set_leads (RwPracticeCabinet *self,
-                               const char        *rail,
-                               RwPlace            place,
-                               RwKind             kind)
-{
-  if (rail != NULL && !rw_practice_model_has_spot (&self->model, rail, place, kind))
-    return FALSE;
-  self->rail = g_intern_string (rail);
-  self->place = place;
-  self->kind = kind;
-  self->leads_serial++;
-  return TRUE;
 }
 
 gboolean

@@ -8,6 +8,8 @@
  * Properties (read, notify): "power", "board-fitted", "warm", "tripped" (boolean), "trim" (double
  * 0 … 1), "board-state" (int, RwPracticeBoard).
  * Signal "reset" (guint resets so far): the board reset, during an advance.
+ * Signal "lethal" (const char *node, const char *text): somebody was about to touch mains; it was stopped, and the
+ * translated text explains. "leads-moved": any lead is somewhere else, or off.
  */
 #pragma once
 
@@ -53,6 +55,19 @@ void     rw_practice_cabinet_turn_trim_volts (RwPracticeCabinet *self, double vo
 /* @rail NULL: leads off. FALSE when there is no such spot; the leads stay where they were. */
 gboolean rw_practice_cabinet_set_leads (RwPracticeCabinet *self, const char *rail, RwPlace place,
                                         RwKind kind);
+/* One lead on a point of rw-practice-nodes.h, NULL: in the air. FALSE, and it stays where it was, when there is no
+ * such point, or when it is a mains point: then "lethal" is emitted. What is measured is the meter's own business. */
+typedef enum
+{
+  RW_PRACTICE_RED,
+  RW_PRACTICE_BLACK,
+  RW_PRACTICE_N_LEADS
+} RwPracticeLead;
+gboolean    rw_practice_cabinet_put_lead (RwPracticeCabinet *self, RwPracticeLead lead,
+                                          const char *node);
+const char *rw_practice_cabinet_get_lead (RwPracticeCabinet *self,
+                                          RwPracticeLead     lead); /* (nullable) node id */
+guint       rw_practice_cabinet_get_n_lethal (RwPracticeCabinet *self); /* times it was stopped */
 /* Mends a cause. TRUE when the cabinet had it. A mended trim fault turns the trim back only when
  * nobody has turned it since. */
 gboolean rw_practice_cabinet_repair (RwPracticeCabinet *self, const char *cause);
@@ -74,7 +89,7 @@ guint           rw_practice_cabinet_get_resets (RwPracticeCabinet *self);    /* 
 gboolean        rw_practice_cabinet_get_ticking (RwPracticeCabinet *self);   /* it can be heard */
 /* The over-voltage latch holds the supply off. */
 gboolean        rw_practice_cabinet_get_tripped (RwPracticeCabinet *self);
-/* (nullable) rail id; *place and *kind may be NULL */
+/* The reading that the leads make; (nullable) rail id, NULL: none, or leads off; *place and *kind may be NULL */
 const char     *rw_practice_cabinet_get_leads (RwPracticeCabinet *self, RwPlace *place,
                                                RwKind *kind);
 

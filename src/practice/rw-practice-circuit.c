@@ -34,8 +34,22 @@ static const guint most_rounds = 200;
 
 static const double idle_share = 0.95; /* of the running load, in reset */
 static const double least_fold = 0.02;
+static const double light_amps = 1.5;
+static const double short_share = 2.2; /* of the power there is: a switcher stops and tries again */
 static const double
     regulator_headroom = 0.85; /* fold at which three-terminal regulators drop out */
+
+/* What the board would take at nominal volts. */
+static double
+asked_watts (const RwPracticeParams *params)
+{
+  double watts = 0;
+
+  for (guint i = 0; i < params->n_rails; i++)
+    if (!params->rail[i].path.open)
+      watts += params->rail[i].nominal * params->rail[i].load_amps;
+  return watts;
+}
 
 gboolean
 rw_practice_circuit_ticks (const RwPracticeModel *model)
@@ -43,13 +57,15 @@ rw_practice_circuit_ticks (const RwPracticeModel *model)
   const RwPracticeParams *params = &model->params;
   const RwPracticeRail *reference = &params->rail[params->reference];
 
-  if (params->supply != RW_PRACTICE_SWITCHER)
+  if (params->supply != RW_PRACTICE_SWITCHER || reference->alive <= 0)
     return FALSE;
 
   const gboolean loaded = model->state.fitted && !reference->path.open;
   const double amps = reference->bleed_amps + (loaded ? reference->load_amps : 0);
 
-  return amps < params->tick_share * reference->minimum_amps;
+  return params->start_weak || amps < params->tick_share * reference->minimum_amps
+         || (loaded && asked_watts (params) > short_share * params->limit_watts
+             && params->limit_watts > 0);
 }
 
 /* What the board would draw at nominal volts now. */
@@ -84,7 +100,7 @@ rw_practice_circuit_regulated (const RwPracticeModel *model,
   const double set = (params->trim_lo_volts
                       + state->trim * (params->trim_hi_volts - params->trim_lo_volts))
                          * (1 + params->warm_reference * state->warm)
-                     + state->wander_reference;
+                     + state->wander_reference + state->jerk_volts;
 
   if (params->sense == RW_PRACTICE_SENSE_BOARD)
     return set + state->ground_volts
@@ -103,8 +119,9 @@ reference_source (RwPracticeModel *model,
   const RwPracticeParams *params = &model->params;
   RwPracticeState *state = &model->state;
   const RwPracticeRail *rail = &params->rail[params->reference];
-  double wanted = rw_practice_circuit_regulated (model, amps) * state->level * state->fold
-                  * rail->alive;
+  double wanted = state->tripped ? 0
+                                 : rw_practice_circuit_regulated (model, amps) * state->level
+                                       * state->fold * rail->alive;
 
   if (params->supply == RW_PRACTICE_LINEAR)
     {
@@ -183,36 +200,57 @@ other_source (const RwPracticeModel *model,
     }
 }
 
+/* By how much the reference rises without load: gone from light_amps on. */
+static double
+light_rise (const RwPracticeModel *model,
+            double                 amps)
+{
+  const double missing = MAX (0, 1 - amps / light_amps);
+
+  return model->params.light_rise * missing * missing * model->state.level;
+}
+
+/* What stands behind a rail's terminals, and through which ohms. */
+static double
+rail_source (RwPracticeModel *model,
+             guint            i,
+             double          *ohms)
+{
+  const RwPracticeParams *params = &model->params;
+  const RwPracticeState *state = &model->state;
+  const RwPracticeRail *rail = &params->rail[i], *first = &params->rail[params->reference];
+  const RwPracticeFlow *flow1 = &state->flow[params->reference];
+  const double v1 = flow1->terminal_volts * first->sign;
+  const double i1 = flow1->amps + bleed_now (first, v1);
+
+  if (i != params->reference)
+    return other_source (model, i, v1, i1, ohms);
+
+  const double cold = 1 + params->cold_share * (1 - state->warm);
+
+  *ohms = rail->load_ohms * cold;
+  return reference_source (model, flow1->amps)
+         - rail->dynamic_ohms * cold * rail->load_amps * state->step_amps * state->level
+         + light_rise (model, i1);
+}
+
 /* Board and bleed currents of one rail, and its terminals. Returns how far anything moved. */
 static double
 settle_rail (RwPracticeModel *model,
              guint            i)
 {
-  const RwPracticeParams *params = &model->params;
   RwPracticeState *state = &model->state;
-  const RwPracticeRail *rail = &params->rail[i];
-  const RwPracticeRail *first = &params->rail[params->reference];
-  RwPracticeFlow *flow = &state->flow[i], *flow1 = &state->flow[params->reference];
+  const RwPracticeRail *rail = &model->params.rail[i];
+  RwPracticeFlow *flow = &state->flow[i];
   const double was_amps = flow->amps, was_volts = flow->terminal_volts * rail->sign;
-  double source, ohms, falls = 0;
+  double ohms;
 
-  flow->path_ohms = rw_practice_path_ohms (&rail->path, state);
-  if (i == params->reference)
-    {
-      source = reference_source (model, flow->amps);
-      ohms = rail->load_ohms;
-      falls = rail->dynamic_ohms * rail->load_amps * state->step_amps * state->level;
-    }
-  else
-    {
-      const double v1 = flow1->terminal_volts * first->sign;
-
-      source = other_source (model, i, v1, flow1->amps + bleed_now (first, v1), &ohms);
-    }
+  flow->path_ohms = rw_practice_path_ohms (&rail->path, state)
+                    + (i == model->params.reference ? state->shake_ohms : 0);
 
   /* Ground lifts the board towards a positive rail and away from a negative one. */
-  const double bleed = bleed_now (rail, was_volts);
-  const double open = source - falls - ohms * bleed;
+  const double source = rail_source (model, i, &ohms);
+  const double open = source - ohms * bleed_now (rail, was_volts);
 
   flow->amps = rw_practice_load (open - rail->sign * state->ground_volts,
                                  ohms + flow->path_ohms + rail->path.trace_ohms,
@@ -220,7 +258,7 @@ settle_rail (RwPracticeModel *model,
 
   /* A raw capacitor deep in drop-out answers the current so strongly that whole steps would
    * hunt. */
-  if (rail->feed == RW_PRACTICE_REFERENCE && params->supply == RW_PRACTICE_LINEAR)
+  if (rail->feed == RW_PRACTICE_REFERENCE && model->params.supply == RW_PRACTICE_LINEAR)
     flow->amps = (flow->amps + was_amps) / 2;
 
   const double terminal = MAX (0, open - ohms * flow->amps);

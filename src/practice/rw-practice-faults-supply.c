@@ -5,34 +5,7 @@
 
 #include "rw-practice-faults-private.h"
 
-static RwPracticeRail *
-reference_of (RwPracticeParams *params)
-{
-  return &params->rail[params->reference];
-}
-
-/* The knowledge speaks of rails by id; a fault is planted in the rail of that id. */
-static gboolean
-has_rail (const RwPracticeParams *params,
-          const char             *rail)
-{
-  const int i = rw_practice_params_index_of (params, rail);
-
-  return i >= 0 && (guint)i != params->reference;
-}
-
-static RwPracticeRail *
-rail_of (RwPracticeParams *params,
-         const char       *rail)
-{
-  return &params->rail[rw_practice_params_index_of (params, rail)];
-}
-
-static gboolean
-fits_any (const RwPracticeParams *params)
-{
-  return TRUE;
-}
+static const double lost_fall = 0.075; /* of its volts, that a dying rail falls under its own load */
 
 static gboolean
 fits_switcher (const RwPracticeParams *params)
@@ -41,33 +14,21 @@ fits_switcher (const RwPracticeParams *params)
 }
 
 static gboolean
-fits_linear (const RwPracticeParams *params)
-{
-  return params->supply == RW_PRACTICE_LINEAR;
-}
-
-static gboolean
-fits_m5 (const RwPracticeParams *params)
-{
-  return has_rail (params, "m5");
-}
-
-static gboolean
 fits_m12 (const RwPracticeParams *params)
 {
-  return has_rail (params, "m12");
+  return rw_practice_faults_has_rail (params, "m12");
 }
 
 static gboolean
 fits_p12 (const RwPracticeParams *params)
 {
-  return has_rail (params, "p12");
+  return rw_practice_faults_has_rail (params, "p12");
 }
 
 static gboolean
 fits_p24 (const RwPracticeParams *params)
 {
-  return has_rail (params, "p24");
+  return rw_practice_faults_has_rail (params, "p24");
 }
 
 static void
@@ -84,6 +45,7 @@ static void
 trim_low (RwPracticeParams *params,
           double            strength)
 {
+  params->trim_touched = TRUE;
   turn_start (params, -0.10 * strength);
 }
 
@@ -91,15 +53,18 @@ static void
 trim_high (RwPracticeParams *params,
            double            strength)
 {
+  params->trim_touched = TRUE;
   turn_start (params, 0.11 * strength);
 }
 
-/* A dirty track under the wiper: the reference jumps about. */
+/* A dirty track under the wiper: the reference wanders, and jumps where the wiper lifts. */
 static void
 trim_worn (RwPracticeParams *params,
            double            strength)
 {
   params->reference_noise += 0.06 * strength;
+  params->jerk_rate += 0.03 * strength;
+  params->jerk_volts = MAX (params->jerk_volts, 0.5 * strength);
 }
 
 /* ESR up: more ripple, worse regulation, deeper dips, and a loop that works harder for the same
@@ -108,11 +73,13 @@ static void
 output_capacitors_tired (RwPracticeParams *params,
                          double            strength)
 {
-  RwPracticeRail *reference = reference_of (params);
+  RwPracticeRail *reference = rw_practice_faults_reference (params);
 
   reference->ohms += 0.050 * strength;
   reference->load_ohms += 0.055 * strength;
   reference->dynamic_ohms += 0.700 * strength;
+  params->light_rise += 0.45 * strength;
+  params->cold_share = MAX (params->cold_share, 0.25 * strength);
   for (guint i = 0; i < params->n_rails; i++)
     {
       params->rail[i].switch_ripple_volts *= 1 + 10 * strength;
@@ -125,7 +92,7 @@ static void
 minimum_load_missing (RwPracticeParams *params,
                       double            strength)
 {
-  reference_of (params)->bleed_amps *= 1 - strength;
+  rw_practice_faults_reference (params)->bleed_amps *= 1 - strength;
   for (guint i = 0; i < params->n_rails; i++)
     if (i != params->reference
         && params->rail[i].load_amps
@@ -150,89 +117,63 @@ static void
 supply_overheats (RwPracticeParams *params,
                   double            strength)
 {
-  params->warm_reference -= 0.010 * strength;
-  params->limit_warm = 0.40 * strength;
+  params->warm_reference -= 0.015 * strength;
+  params->limit_warm = 0.55 * strength;
 }
 
+/* Its start-up part goes first: it tries, and tries again. */
 static void
 supply_dead (RwPracticeParams *params,
              double            strength)
 {
+  params->start_weak = strength > 0 && strength < 0.25;
+  if (params->start_weak)
+    return;
   for (guint i = 0; i < params->n_rails; i++)
     params->rail[i].alive = strength > 0 ? 0 : 1;
 }
 
-/* Its diode, capacitor or regulator goes; what is left of it ripples. */
+/* Its diode, capacitor or regulator goes; what is left of it ripples, and falls when asked. */
 static void
 lose_rail (RwPracticeRail *rail,
            double          strength)
 {
+  const double ohms = lost_fall * rail->nominal / MAX (1e-3, rail->load_amps) * strength;
+
   rail->alive = strength > 0.95 ? 0 : 1 - strength;
-  rail->switch_ripple_volts *= 1 + 8 * strength;
+  rail->switch_ripple_volts *= 1 + 40 * strength;
+  if (rail->feed == RW_PRACTICE_FOLLOWER)
+    rail->ohms += ohms;
+  else
+    rail->load_ohms += ohms;
 }
 
 static void
 p12_lost (RwPracticeParams *params,
           double            strength)
 {
-  lose_rail (rail_of (params, "p12"), strength);
+  lose_rail (rw_practice_faults_rail (params, "p12"), strength);
 }
 
 static void
 p24_lost (RwPracticeParams *params,
           double            strength)
 {
-  lose_rail (rail_of (params, "p24"), strength);
+  lose_rail (rw_practice_faults_rail (params, "p24"), strength);
 }
 
 static void
 m5_lost (RwPracticeParams *params,
          double            strength)
 {
-  lose_rail (rail_of (params, "m5"), strength);
+  lose_rail (rw_practice_faults_rail (params, "m5"), strength);
 }
 
 static void
 m12_lost (RwPracticeParams *params,
           double            strength)
 {
-  lose_rail (rail_of (params, "m12"), strength);
-}
-
-static void
-raw_capacitor_tired (RwPracticeParams *params,
-                     double            strength)
-{
-  reference_of (params)->raw.farads *= 1 - 0.9 * strength;
-}
-
-/* A diode is open or it is not. */
-static void
-bridge_diode_open (RwPracticeParams *params,
-                   double            strength)
-{
-  reference_of (params)->raw.half_wave = strength > 0;
-}
-
-static void
-pass_transistor_open (RwPracticeParams *params,
-                      double            strength)
-{
-  reference_of (params)->alive = strength > 0 ? 0 : 1;
-}
-
-/* The reference sinks, sinks further when warm, and the trim has little say. */
-static void
-regulator_drifted (RwPracticeParams *params,
-                   double            strength)
-{
-  const double middle = (params->trim_lo_volts + params->trim_hi_volts) / 2;
-  const double half = (params->trim_hi_volts - params->trim_lo_volts) / 2
-                      * (1 - 0.8 * strength);
-
-  params->trim_lo_volts = middle * (1 - 0.06 * strength) - half;
-  params->trim_hi_volts = middle * (1 - 0.06 * strength) + half;
-  params->warm_reference -= 0.020 * strength;
+  lose_rail (rw_practice_faults_rail (params, "m12"), strength);
 }
 
 static void
@@ -248,6 +189,7 @@ protection_latched (RwPracticeParams *params,
                     double            strength)
 {
   params->latched_start = strength > 0;
+  params->trim_touched = params->trim_touched || strength > 0.5;
   params->over_rest_seconds = 240;
 }
 
@@ -255,7 +197,7 @@ static void
 low_mains (RwPracticeParams *params,
            double            strength)
 {
-  params->mains_share *= 1 - 0.30 * strength;
+  params->mains_share *= 1 - 0.24 * strength;
 }
 
 static void
@@ -266,25 +208,35 @@ mains_path_open (RwPracticeParams *params,
 }
 
 const RwPracticeFaultKind rw_practice_faults_supply[] = {
-  { "trim-low", fits_any, trim_low },
-  { "trim-high", fits_any, trim_high },
-  { "trim-worn", fits_any, trim_worn },
+  /* F01: all rails low in proportion, drops and ripple as ever, trim smooth. */
+  { "trim-low", rw_practice_faults_fit_any, trim_low },
+  /* F02: all rails that follow high, supply hot. */
+  { "trim-high", rw_practice_faults_fit_any, trim_high },
+  /* F03: trim jumps, rails wander, spikes with a tap. */
+  { "trim-worn", rw_practice_faults_fit_any, trim_worn },
+  /* F04: ripple, dips at load steps, more fall under load, worse cold. */
   { "output-capacitors-tired", fits_switcher, output_capacitors_tired },
+  /* F11: odd or ticking with the board out, right with a dummy load. */
   { "minimum-load-missing", fits_switcher, minimum_load_missing },
-  { "supply-overloaded", fits_any, supply_overloaded },
-  { "supply-overheats", fits_any, supply_overheats },
+  /* F12: all rails low, only loaded; current at the label; hot. */
+  { "supply-overloaded", rw_practice_faults_fit_any, supply_overloaded },
+  /* F13: falls after 20 to 40 minutes, no air. */
+  { "supply-overheats", rw_practice_faults_fit_any, supply_overheats },
+  /* F14: every rail 0, or ticking; mains there. */
   { "supply-primary-dead", fits_switcher, supply_dead },
+  /* F15: +12 low or 0, rippling; +5 right. */
   { "p12-lost-supply", fits_p12, p12_lost },
   { "p24-lost-supply", fits_p24, p24_lost },
-  { "minus5-lost-supply", fits_m5, m5_lost },
+  /* F16: −5 low or 0 at the terminals, board out; others right. */
+  { "minus5-lost-supply", rw_practice_faults_fit_m5, m5_lost },
   { "minus12-lost-supply", fits_m12, m12_lost },
-  { "raw-capacitor-tired", fits_linear, raw_capacitor_tired },
-  { "bridge-diode-open", fits_linear, bridge_diode_open },
-  { "pass-transistor-bad", fits_linear, pass_transistor_open },
-  { "regulator-drifted", fits_linear, regulator_drifted },
-  { "sense-open", fits_any, sense_open },
-  { "protection-latched", fits_any, protection_latched },
-  { "low-mains", fits_any, low_mains },
-  { "mains-path-open", fits_any, mains_path_open },
+  /* F23: terminals high or wandering, trim without a say. */
+  { "sense-open", rw_practice_faults_fit_any, sense_open },
+  /* F43: all 0; comes back after some minutes unplugged. */
+  { "protection-latched", rw_practice_faults_fit_any, protection_latched },
+  /* F27: mains low; raw rails low in ratio. */
+  { "low-mains", rw_practice_faults_fit_any, low_mains },
+  /* F28: no mains at the supply, no lamp. */
+  { "mains-path-open", rw_practice_faults_fit_any, mains_path_open },
   { NULL, NULL, NULL },
 };

@@ -1,9 +1,9 @@
 /* rw-practice-faults.c: what can be wrong with a practice cabinet.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The table lies in three parts, by area. The sizes at strength 1 are the worst that trade
- * practice reports: a joint of 100 mΩ loses 0.3 V at 3 A and browns its plug; a dried-out
- * capacitor keeps a tenth of its microfarads; and so on.
+ * The table lies in parts, by area; beside each fault stands what trade practice says it shows. The
+ * sizes at strength 1 are the worst that trade practice reports: a joint of 100 mΩ loses 0.3 V at
+ * 3 A and browns its plug; a dried-out capacitor keeps a quarter of its microfarads; and so on.
  */
 #include "config.h"
 
@@ -17,6 +17,8 @@ static const RwPracticeFaultKind *const parts[] = {
   rw_practice_faults_supply,
   rw_practice_faults_wiring,
   rw_practice_faults_board,
+  rw_practice_faults_linear,
+  rw_practice_faults_rest,
 };
 
 static const RwPracticeFaultKind *

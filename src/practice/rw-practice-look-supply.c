@@ -10,21 +10,24 @@
 #include "rw-practice-parts.h"
 #include "rw-practice-try.h"
 
+static const double blown_ohms = 1e6, slack_ohms = 0.06;
+static const double hot_share = 1.15; /* of the heat that is usual */
+static const double split_share = 0.45; /* of the board set that can be unplugged alone */
+static const double split_volts = 0.15, split_some_volts = 0.05, split_ripple_volts = 0.05;
+static const double restless_volts = 0.035; /* standard deviation: 0.15 V from end to end */
+
 static const char *
 trim_seal (const RwPracticeLook *look)
 {
-  static const char *const turned[] = { "trim-low", "trim-high", NULL };
-
-  return rw_practice_cabinet_get_trim_turned (look->cabinet)
-                 || rw_practice_look_has_any (look, turned)
+  return rw_practice_cabinet_get_trim_turned (look->cabinet) || look->params->trim_touched
              ? "turned"
              : "sealed";
 }
 
 static const char *
-always_match (const RwPracticeLook *look)
+selector (const RwPracticeLook *look)
 {
-  return "match";
+  return fabs (look->params->tap_ratio - 1) > 0.01 ? "wrong" : "match";
 }
 
 static const char *
@@ -43,9 +46,7 @@ current (const RwPracticeLook *look)
 {
   if (look->flow->amps < 0.1)
     return "none";
-  return look->state->fold < 0.995 || look->flow->amps > 1.15 * look->params->full_amps
-             ? "near"
-             : "normal";
+  return look->flow->amps > 1.15 * look->params->full_amps ? "near" : "normal";
 }
 
 static const char *
@@ -53,17 +54,18 @@ dummy_load (const RwPracticeLook *look)
 {
   const RwPracticeTry bare = rw_practice_try_dummy (look->model, 0);
   const RwPracticeTry loaded = rw_practice_try_dummy (look->model, 1);
+  const double shown = loaded.terminal_volts * look->params->meter_gain;
 
   if (loaded.terminal_volts < 1 || loaded.ticks)
     return "dead";
-  if (loaded.terminal_volts > 5.40)
+  if (shown > 5.40)
     return "over";
   if (bare.ticks)
     return "starts";
   if (bare.terminal_volts - loaded.terminal_volts > 0.15
-      || rw_practice_look_has (look, "trim-worn"))
+      || look->params->reference_noise > restless_volts)
     return "falls";
-  return loaded.terminal_volts < 4.95 ? "low" : "steady";
+  return shown < 4.95 ? "low" : "steady";
 }
 
 static const char *
@@ -82,13 +84,23 @@ split_load (const RwPracticeLook *look)
 {
   if (rw_practice_look_has (look, "board-short"))
     return "board";
-  return rw_practice_look_has (look, "supply-overloaded") ? "any" : "same";
+  if (look->params->lamp_amps > 0)
+    return "lamps";
+
+  const RwPracticeTry whole = rw_practice_try_split (look->model, 0);
+  const RwPracticeTry part = rw_practice_try_split (look->model, split_share);
+  const double gain = part.board_volts - whole.board_volts;
+
+  if (part.board_ripple > split_ripple_volts && gain > split_some_volts)
+    return "ripples";
+  return gain > split_volts ? "any" : "same";
 }
 
 static const char *
 unplug_wait (const RwPracticeLook *look)
 {
-  const gboolean dead = look->reference->alive <= 0 || look->params->mains_share <= 0;
+  const gboolean dead = look->reference->alive <= 0 || look->params->mains_share <= 0
+                        || look->params->fuse_ohms > blown_ohms;
 
   if (look->params->latched_start)
     return "back";
@@ -98,12 +110,13 @@ unplug_wait (const RwPracticeLook *look)
 static const char *
 supply_heat (const RwPracticeLook *look)
 {
-  static const char *const heating[] = { "supply-overloaded", "trim-high", "board-short",
-                                         NULL };
-
-  if (rw_practice_look_has (look, "supply-overheats"))
-    return "still";
-  return rw_practice_look_has_any (look, heating) ? "hot" : "cool";
+  if (rw_practice_look_has (look, "supply-overheats") || look->params->mains_share <= 0)
+    return "still"; /* vents blocked, or a fan without mains */
+  return rw_practice_try_heat (look->model) > hot_share
+                 || (rw_practice_look_has (look, "bridge-diode-shorted")
+                     && look->params->fuse_ohms < blown_ohms)
+             ? "hot"
+             : "cool";
 }
 
 static const char *
@@ -123,12 +136,17 @@ supply_swap (const RwPracticeLook *look)
                                            "minus12-lost-supply",
                                            "raw-capacitor-tired",
                                            "bridge-diode-open",
+                                           "bridge-diode-shorted",
+                                           "wrong-tap",
                                            "pass-transistor-bad",
                                            "regulator-drifted",
                                            "protection-latched",
                                            "loose-terminal-screw",
                                            NULL };
 
+  if (look->params->supply == RW_PRACTICE_LINEAR
+      && rw_practice_look_has (look, "fuse-holder-tired"))
+    return "gone"; /* its fuses come with it */
   return rw_practice_look_has_any (look, in_supply) ? "gone" : "stays";
 }
 
@@ -150,9 +168,19 @@ secondary_volts (const RwPracticeLook *look)
 {
   if (look->params->supply != RW_PRACTICE_LINEAR)
     return NULL;
-  if (look->params->mains_share <= 0)
+
+  const double share = look->params->mains_share * look->params->tap_ratio;
+
+  if (share <= 0)
     return "none";
-  return look->params->mains_share < 0.9 ? "low" : "right";
+  if (look->reference->raw.winding_volts <= 0
+      || rw_practice_look_has (look, "bridge-diode-shorted"))
+    return "one";
+  if (rw_practice_look_has (look, "fuse-holder-tired") && look->params->fuse_ohms > slack_ohms)
+    return "one";
+  if (share > 1.1)
+    return "high";
+  return share < 0.9 ? "low" : "right";
 }
 
 static const char *
@@ -174,7 +202,7 @@ big_capacitor_ripple (const RwPracticeLook *look)
 static const char *
 big_capacitor_dc (const RwPracticeLook *look)
 {
-  const double volts = look->state->raw_volts;
+  const double volts = look->state->raw_volts * look->params->meter_gain;
 
   if (look->params->supply != RW_PRACTICE_LINEAR)
     return NULL;
@@ -193,7 +221,7 @@ const RwPracticeLookKind rw_practice_looks_supply[] = {
   { "p5-current", TRUE, current },
   { "p5-dummy-load", FALSE, dummy_load },
   { "secondary-volts", TRUE, secondary_volts },
-  { "selector-look", FALSE, always_match },
+  { "selector-look", FALSE, selector },
   { "split-load", FALSE, split_load },
   { "supply-heat", FALSE, supply_heat },
   { "supply-swap", FALSE, supply_swap },

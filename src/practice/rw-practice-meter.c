@@ -20,51 +20,19 @@
  */
 #include "config.h"
 
-#include "rw-practice-meter.h"
+#include "rw-practice-meter-private.h"
 
 #include <math.h>
-
-#define MOST_INTERVAL 33 /* steps between two values */
 
 static const guint least_interval = 25; /* steps */
 static const double front_dc_seconds = 0.10, front_ac_seconds = 0.40;
 static const double usual_contact_volts = 0.001;
-static const double
-    wire_contact = 0.2; /* of it, for a drop: both probes press on metal side by side */
-static const double tremble = 0.3; /* of it, each step */
 static const double flicker = 0.2; /* counts, standard deviation */
-static const double ac_floor_volts = 0.0002;
-static const double open_ac_volts = 0.025; /* pick-up of leads that touch nothing */
-static const double down_share = 0.09;     /* of full range: time for the next lower one */
+static const double down_share = 0.09; /* of full range: time for the next lower one */
 static const double most_volts = 1000;
-
-struct _RwPracticeMeter
-{
-  GObject            parent_instance;
-  RwPracticeCabinet *cabinet;
-  RwMeterFacts      *facts;
-  guint              full_counts;
-  double             volt_counts; /* counts in a volt on the lowest volt range; a power of ten */
-  double             contact_volts;
-  RwPracticeRandom   random;
-
-  /* Where it errs. */
-  double scale;        /* share */
-  double offset;       /* counts */
-  double ripple_hertz; /* of the mains it meets */
-
-  /* Where it is. */
-  guint   interval; /* steps */
-  guint   due;      /* steps to the next value */
-  guint   leads_serial;
-  double  contact;             /* offset of this placement, in units of contact_volts */
-  double  front;               /* volts behind the front end */
-  double  ring[MOST_INTERVAL]; /* the last `interval` steps */
-  guint   next;
-  int     range; /* −1: millivolts; 0 … : volts, tens of the lowest */
-  double  input; /* mean of the last value */
-  GArray *shown; /* of RwPracticeShown, not yet taken */
-};
+static const int most_ohms_range = 5, most_amps_range = 1;
+static const double ohms_per_volt = 100; /* full of the lowest ohms range over full of the lowest volt range */
+static const double least_lead_ohms = 0.2, most_lead_ohms = 0.5;
 
 G_DEFINE_FINAL_TYPE (RwPracticeMeter, rw_practice_meter, G_TYPE_OBJECT)
 
@@ -74,7 +42,12 @@ rw_practice_meter_dispose (GObject *object)
   RwPracticeMeter *self = RW_PRACTICE_METER (object);
 
   if (self->cabinet != NULL)
-    rw_practice_cabinet_set_step_func (self->cabinet, NULL, NULL);
+    {
+      const RwPracticeDial none = { .shunt_ohms = INFINITY };
+
+      rw_practice_cabinet_set_step_func (self->cabinet, NULL, NULL);
+      rw_practice_cabinet_set_dial (self->cabinet, &none);
+    }
   g_clear_object (&self->cabinet);
   G_OBJECT_CLASS (rw_practice_meter_parent_class)->dispose (object);
 }
@@ -103,63 +76,7 @@ rw_practice_meter_init (RwPracticeMeter *self)
 {
   self->shown = g_array_new (FALSE, FALSE, sizeof (RwPracticeShown));
   self->contact_volts = usual_contact_volts;
-}
-
-/* Integral from 0 to @periods of a triangle wave between −1 and +1, of period 1: 0 after whole
- * periods. */
-static double
-triangle_integral (double periods)
-{
-  const double p = periods - floor (periods);
-
-  /* Up from −1 in the first half, down from +1 in the second. */
-  if (p < 0.5)
-    return -p + 2 * p * p;
-  return (p - 0.5) - 2 * (p - 0.5) * (p - 0.5);
-}
-
-/* What is left of a ripple after averaging it over one step; @volts: as an averaging meter
- * shows it. */
-static double
-leftover_ripple (RwPracticeMeter *self,
-                 double           volts)
-{
-  const double amplitude = volts / 0.278 / 2;
-  const double to = rw_practice_cabinet_get_seconds (self->cabinet) * self->ripple_hertz;
-  const double from = to - RW_PRACTICE_STEP * self->ripple_hertz;
-
-  return amplitude * (triangle_integral (to) - triangle_integral (from)) / (to - from);
-}
-
-static double
-probe_dc (RwPracticeMeter *self,
-          const char      *rail,
-          RwPlace          place)
-{
-  const double true_volts = rw_practice_cabinet_get_true_volts (self->cabinet, rail, place,
-                                                                RW_KIND_DC);
-  const double ripple = rw_practice_cabinet_get_true_volts (self->cabinet, rail, place,
-                                                            RW_KIND_RIPPLE);
-  const double contact = self->contact_volts * (place == RW_PLACE_WIRE ? wire_contact : 1);
-  const double shake = rw_practice_random_gauss (&self->random);
-
-  if (isnan (true_volts))
-    return 0;
-  return true_volts + contact * (self->contact + tremble * shake)
-         + leftover_ripple (self, ripple);
-}
-
-static double
-probe_ac (RwPracticeMeter *self,
-          const char      *rail,
-          RwPlace          place)
-{
-  const double volts = rw_practice_cabinet_get_true_volts (self->cabinet, rail, place,
-                                                           RW_KIND_RIPPLE);
-
-  if (isnan (volts))
-    return open_ac_volts * (1 + 0.1 * rw_practice_random_gauss (&self->random));
-  return sqrt (volts * volts + ac_floor_volts * ac_floor_volts);
+  self->fixed_range = RW_PRACTICE_RANGE_AUTO;
 }
 
 static double
@@ -189,12 +106,33 @@ counts_per_volt (RwPracticeMeter *self,
   return counts;
 }
 
-/* The lowest range that the dial stands on: millivolts for AC and drops, volts for the rest. */
-static int
-lowest_range (RwPlace place,
-              RwKind  kind)
+static double
+scale_of (RwKind kind)
 {
-  return place == RW_PLACE_WIRE || kind == RW_KIND_RIPPLE ? -1 : 0;
+  return kind == RW_KIND_OHMS ? ohms_per_volt : 1;
+}
+
+/* The lowest range that the dial stands on: millivolts for AC and drops, volts, ohms or amperes for the rest. */
+int
+rw_practice_meter_lowest_range (RwPlace place,
+                                RwKind  kind)
+{
+  return kind == RW_KIND_RIPPLE || (kind == RW_KIND_DC && place == RW_PLACE_WIRE) ? -1 : 0;
+}
+
+int
+rw_practice_meter_highest_range (RwPracticeMeter *self,
+                                 RwKind           kind)
+{
+  int range = 0;
+
+  if (kind == RW_KIND_OHMS)
+    return most_ohms_range;
+  if (kind == RW_KIND_AMPS)
+    return most_amps_range;
+  while (full_volts (self, range) < most_volts)
+    range++;
+  return range;
 }
 
 static void
@@ -206,12 +144,27 @@ push_shown (RwPracticeMeter       *self,
   g_array_append_vals (self->shown, shown, 1);
 }
 
+/* Before the value is taken: the lowest range it fits into well. */
+static void
+choose_range (RwPracticeMeter *self,
+              RwPlace          place,
+              RwKind           kind)
+{
+  const int lowest = rw_practice_meter_lowest_range (place, kind);
+
+  if (self->fixed_range != RW_PRACTICE_RANGE_AUTO)
+    return;
+  self->range = MAX (self->range, lowest);
+  while (self->range > lowest
+         && fabs (self->input) < down_share * full_volts (self, self->range) * scale_of (kind))
+    self->range--;
+}
+
 static void
 show_value (RwPracticeMeter *self,
             RwPlace          place,
             RwKind           kind)
 {
-  const int lowest = lowest_range (place, kind);
   const double gauss = rw_practice_random_gauss (&self->random);
   const double noise = CLAMP (flicker * gauss, -0.5, 0.5);
   double sum = 0;
@@ -219,23 +172,21 @@ show_value (RwPracticeMeter *self,
   for (guint i = 0; i < self->interval; i++)
     sum += self->ring[i];
   self->input = sum / self->interval;
-  self->range = MAX (self->range, lowest);
-  while (self->range > lowest
-         && fabs (self->input) < down_share * full_volts (self, self->range))
-    self->range--;
+  choose_range (self, place, kind);
 
-  const double per_volt = counts_per_volt (self, self->range);
+  const double per_unit = counts_per_volt (self, self->range) / scale_of (kind);
   const double room = MIN (
       1, 2 * (self->facts->counts - 0.5)); /* below one count even the flicker shrinks */
-  const double counts = floor (self->input * (1 + self->scale) * per_volt + self->offset
+  const double counts = floor (self->input * (1 + self->scale) * per_unit + self->offset
                                + noise * room + 0.5);
   /* Plus nought: a display knows no minus nought. */
-  RwPracticeShown shown = { rw_practice_cabinet_get_seconds (self->cabinet),
-                            counts / per_volt + 0.0,
-                            1 / per_volt,
-                            FALSE,
-                            kind == RW_KIND_RIPPLE,
-                            self->range < 0 };
+  RwPracticeShown shown = { .t = rw_practice_cabinet_get_seconds (self->cabinet),
+                            .value = counts / per_unit + 0.0,
+                            .step = 1 / per_unit,
+                            .ac = kind == RW_KIND_RIPPLE,
+                            .milli = self->range < 0,
+                            .kind = kind,
+                            .range = self->range };
 
   /* An AC value has no sign. */
   if (shown.ac && shown.value < 0)
@@ -244,7 +195,8 @@ show_value (RwPracticeMeter *self,
     {
       shown.over = TRUE;
       shown.value = NAN;
-      if (full_volts (self, self->range) < most_volts)
+      if (self->fixed_range == RW_PRACTICE_RANGE_AUTO
+          && self->range < rw_practice_meter_highest_range (self, kind))
         self->range++;
     }
   push_shown (self, &shown);
@@ -262,8 +214,8 @@ notice_leads (RwPracticeMeter *self,
     return;
   self->leads_serial = serial;
   self->contact = rw_practice_random_gauss (&self->random);
-  if (self->range < 0)
-    self->range = lowest_range (place, kind);
+  if (self->range < 0 && self->fixed_range == RW_PRACTICE_RANGE_AUTO)
+    self->range = rw_practice_meter_lowest_range (place, kind);
 }
 
 static void
@@ -273,14 +225,14 @@ step_cb (RwPracticeCabinet *cabinet,
   RwPracticeMeter *self = data;
   RwPlace place;
   RwKind kind;
-  const char *rail = rw_practice_cabinet_get_leads (cabinet, &place, &kind);
 
+  rw_practice_cabinet_get_leads (cabinet, &place, &kind);
   notice_leads (self, place, kind);
 
-  const double volts = kind == RW_KIND_RIPPLE ? probe_ac (self, rail, place)
-                                              : probe_dc (self, rail, place);
+  const double volts = rw_practice_meter_probe (self, kind);
   const double seconds = kind == RW_KIND_RIPPLE ? front_ac_seconds : front_dc_seconds;
 
+  rw_practice_meter_heat_fuse (self);
   self->front += (volts - self->front) * (RW_PRACTICE_STEP / seconds);
   self->ring[self->next] = self->front;
   self->next = (self->next + 1) % self->interval;
@@ -288,6 +240,16 @@ step_cb (RwPracticeCabinet *cabinet,
     return;
   self->due = self->interval;
   show_value (self, place, kind);
+}
+
+/* From a stream of its own, so that nothing else is drawn otherwise. */
+static double
+draw_lead_ohms (guint64 seed)
+{
+  RwPracticeRandom random;
+
+  rw_practice_random_seed (&random, seed ^ G_GUINT64_CONSTANT (0x6c65616473));
+  return rw_practice_random_between (&random, least_lead_ohms, most_lead_ohms);
 }
 
 RwPracticeMeter *
@@ -316,8 +278,9 @@ rw_practice_meter_new (RwPracticeCabinet *cabinet,
   self->ripple_hertz = 100 * (1 + 0.001 * rw_practice_random_between (random, -1, 1));
   self->interval = least_interval
                    + (guint)(rw_practice_random_uniform (random)
-                             * (MOST_INTERVAL - least_interval + 1));
+                             * (RW_PRACTICE_MOST_INTERVAL - least_interval + 1));
   self->due = self->interval;
+  self->lead_ohms = draw_lead_ohms (seed);
   rw_practice_cabinet_set_step_func (cabinet, step_cb, self);
   return self;
 }
@@ -340,44 +303,6 @@ rw_practice_meter_set_contact_volts (RwPracticeMeter *self,
 {
   g_return_if_fail (volts >= 0);
   self->contact_volts = volts;
-}
-
-/* Decimals of a decimal step: 0.001 → 3. */
-static int
-decimals_of (double step)
-{
-  int decimals = 0;
-
-  for (; step < 0.5; step *= 10)
-    decimals++;
-  return decimals;
-}
-
-static void
-append_line (GString               *out,
-             const RwPracticeShown *shown)
-{
-  const double unit = shown->milli ? 1000 : 1;
-  char format[16], number[G_ASCII_DTOSTR_BUF_SIZE] = "OL";
-
-  if (!shown->over)
-    {
-      g_snprintf (format, sizeof format, "%%.%df", decimals_of (shown->step * unit));
-      g_ascii_formatd (number, sizeof number, format, shown->value * unit);
-    }
-  g_string_append_printf (out, "%s %s %s\r\n", number, shown->milli ? "mV" : "V",
-                          shown->ac ? "AC" : "DC");
-}
-
-GBytes *
-rw_practice_meter_take_bytes (RwPracticeMeter *self)
-{
-  g_autoptr (GArray) shown = rw_practice_meter_take_shown (self);
-  GString *out = g_string_new (NULL);
-
-  for (guint i = 0; i < shown->len; i++)
-    append_line (out, &g_array_index (shown, RwPracticeShown, i));
-  return g_string_free_to_bytes (out);
 }
 
 GArray *

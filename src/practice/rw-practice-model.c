@@ -36,6 +36,12 @@ static const double reference_wander_seconds = 8;
 static const double load_wander_seconds = 20;
 static const double contact_wander_seconds = 1.5;
 static const double least_mains = 0.3; /* share below which nothing starts */
+static const double meter_seconds = 0.25; /* a meter's own averaging */
+static const double usual_seconds = 20;
+static const double fast_seconds = 3; /* a reset this soon after the last: it got nowhere */
+static const double least_lamp_volts = 6;
+static const double rest_seconds = 10; /* its reset's capacitor has emptied */
+static const double shortest_jerk = 0.02, longest_jerk = 0.30;
 static const double shortest_load_step = 0.03, longest_load_step = 0.10;
 
 int
@@ -48,6 +54,18 @@ rw_practice_params_index_of (const RwPracticeParams *self,
   return -1;
 }
 
+guint
+rw_practice_params_lamp_rail (const RwPracticeParams *self)
+{
+  guint best = self->reference;
+
+  for (guint i = 0; i < self->n_rails; i++)
+    if (i != self->reference && self->rail[i].sign > 0 && self->rail[i].nominal >= least_lamp_volts
+        && (best == self->reference || self->rail[i].nominal < self->rail[best].nominal))
+      best = i;
+  return best;
+}
+
 void
 rw_practice_model_start (RwPracticeModel *self,
                          guint64          seed)
@@ -57,6 +75,8 @@ rw_practice_model_start (RwPracticeModel *self,
   self->state.trim = CLAMP (self->params.trim_start, 0, 1);
   self->state.fold = 1;
   self->state.reset_age = self->state.reset_gap = INFINITY;
+  self->state.edge_lowest = INFINITY;
+  self->state.off_seconds = rest_seconds; /* it comes in cold and rested */
   self->state.board = RW_PRACTICE_BOARD_DEAD;
   self->state.tripped = self->params.latched_start;
   rw_practice_random_seed (&self->random, seed);
@@ -81,6 +101,8 @@ step_latch (RwPracticeModel *self)
   const RwPracticeParams *params = &self->params;
   RwPracticeState *state = &self->state;
 
+  if (state->power && state->on_seconds <= 0)
+    state->rested = state->off_seconds >= rest_seconds;
   state->on_seconds = state->power ? state->on_seconds + dt : 0;
   state->off_seconds = state->power ? 0 : state->off_seconds + dt;
   if (params->over_volts > 0
@@ -95,7 +117,9 @@ static void
 step_level (RwPracticeModel *self)
 {
   RwPracticeState *state = &self->state;
-  const gboolean gives = state->power && !state->tripped
+  /* A linear one holds back its regulator only. */
+  const gboolean held = state->tripped && self->params.supply == RW_PRACTICE_SWITCHER;
+  const gboolean gives = state->power && !held
                          && self->params.mains_share > least_mains;
 
   state->ticking = gives && rw_practice_circuit_ticks (self);
@@ -152,12 +176,51 @@ step_load (RwPracticeModel *self)
     }
 }
 
+/* Something loose moves by itself. The generator is asked only where something is loose. */
+static void
+step_jerk (RwPracticeModel *self)
+{
+  const RwPracticeParams *params = &self->params;
+  RwPracticeState *state = &self->state;
+
+  state->shake_left = MAX (0, state->shake_left - dt);
+  if (state->shake_left <= 0)
+    state->shake_ohms = 0;
+  state->jerk_left = MAX (0, state->jerk_left - dt);
+  if (state->jerk_left <= 0)
+    state->jerk_ohms = state->jerk_volts = 0;
+  if (params->jerk_rate <= 0
+      || rw_practice_random_uniform (&self->random) >= params->jerk_rate * dt)
+    return;
+  state->jerk_left = rw_practice_random_between (&self->random, shortest_jerk, longest_jerk);
+  state->jerk_ohms = params->jerk_ohms * rw_practice_random_uniform (&self->random);
+  state->jerk_volts = params->jerk_volts * rw_practice_random_between (&self->random, -1, 1);
+}
+
+/* What a meter on the edge connector would have seen, MIN/MAX on. */
+static void
+step_edge (RwPracticeModel *self)
+{
+  RwPracticeState *state = &self->state;
+  const double volts = fabs (state->flow[self->params.reference].finger_volts
+                             - state->ground_volts);
+
+  if (!state->fitted || state->level < 1 || state->board == RW_PRACTICE_BOARD_DEAD)
+    {
+      state->edge_shown = state->edge_usual = volts;
+      return;
+    }
+  state->edge_shown += (volts - state->edge_shown) * (dt / meter_seconds);
+  state->edge_usual += (volts - state->edge_usual) * (dt / usual_seconds);
+  state->edge_lowest = MIN (state->edge_lowest, state->edge_shown);
+}
+
 static gboolean
 reset_board (RwPracticeState *state,
              double           volts)
 {
   state->reset_chip_volts = volts;
-  state->reset_in_step = state->step_amps > 0;
+  state->fast_resets = state->reset_age <= fast_seconds ? state->fast_resets + 1 : 0;
   state->board = RW_PRACTICE_BOARD_RESET;
   state->start_seconds = 0;
   state->below_seconds = 0;
@@ -174,8 +237,9 @@ step_running (RwPracticeModel *self,
 {
   const RwPracticeParams *params = &self->params;
   RwPracticeState *state = &self->state;
-  const gboolean of_its_own = rw_practice_random_uniform (&self->random)
-                              < params->own_reset_rate * dt;
+  const double rate = params->own_reset_rate + params->own_reset_warm * state->warm;
+  const gboolean of_its_own = rw_practice_random_uniform (&self->random) < rate * dt
+                              || (state->knocked && params->knock_resets);
 
   if (volts >= params->reset_below_volts)
     {
@@ -212,7 +276,10 @@ step_board (RwPracticeModel *self)
       return step_running (self, volts);
 
     case RW_PRACTICE_BOARD_RESET:
-      state->start_seconds = volts < params->start_above_volts ? 0 : state->start_seconds + dt;
+      state->start_seconds = volts < params->start_above_volts
+                                     || (params->slow_start && state->rested)
+                                 ? 0
+                                 : state->start_seconds + dt;
       if (state->start_seconds >= params->reset_seconds)
         {
           state->board = RW_PRACTICE_BOARD_RUNNING;
@@ -222,7 +289,7 @@ step_board (RwPracticeModel *self)
 
     case RW_PRACTICE_BOARD_DEAD:
     default:
-      if (volts >= params->start_above_volts)
+      if (volts >= params->start_above_volts && !params->own_dead)
         {
           state->board = RW_PRACTICE_BOARD_RESET;
           state->start_seconds = 0;
@@ -239,8 +306,14 @@ rw_practice_model_step (RwPracticeModel *self)
   step_level (self);
   step_slow (self);
   step_load (self);
+  step_jerk (self);
   rw_practice_circuit_solve (self);
-  return step_board (self);
+  step_edge (self);
+
+  const gboolean reset = step_board (self);
+
+  self->state.knocked = FALSE;
+  return reset;
 }
 
 gboolean

@@ -57,13 +57,16 @@ typedef enum
 typedef struct
 {
   double screw_ohms;
+  double fuse_ohms;    /* a fuse and its clips in this wire; 0: none to speak of */
   double crimp_ohms;   /* lug and connector crimps */
   double wire_ohms;
   double contact_ohms; /* all fingers of the edge connector that carry it, together */
+  double contact_hot;  /* share of their heat that is in the hottest one */
   double trace_ohms;   /* finger to far chip, there and back; 0 for ground */
   double contact_warm; /* share by which screw, crimp and contact have grown once all is warm */
   double wander;       /* share (standard deviation) by which they tremble untouched */
   gboolean open;       /* broken: no current */
+  gboolean jerks;      /* a joint of it opens for a moment, state.jerk_ohms */
 } RwPracticePath;
 
 /* Transformer winding, bridge and capacitor of a linear feed. */
@@ -154,10 +157,58 @@ typedef struct
   double dead_below_volts;
   double garble_below_volts; /* memory errors below this, at the chip */
   double own_reset_rate;     /* resets a second of the board's own making */
+  gboolean own_picture;      /* its picture is wrong by itself, its memory good */
   gboolean own_garble;       /* garbles its picture by itself */
+  double loop_volts;         /* AC along the sound's ground, of a loop */
+  gboolean own_palette;      /* all its colours are wrong by itself */
   double own_hum_volts;      /* AC that the amplifier or a ground loop adds to what is heard */
+  double amp_loss;           /* 0: a good sound amplifier … 1: nothing is left of it */
   double hum_volts;          /* ripple on the audio rail at the board that can be heard */
   gboolean needs_bias;       /* memory that needs its negative bias and +12 */
+  double   own_reset_warm;   /* resets a second of its own making, once it is warm */
+  gboolean own_dead;         /* does nothing, whatever its rails do */
+  gboolean slow_start;       /* its reset holds for good after a rest; a second switch-on works */
+  gboolean knock_resets;     /* resets when it is tapped */
+  double   battery_volts;    /* what keeps its scores */
+
+  /* Fuses, and what else can be found without the power on. */
+  double   fuse_ohms; /* fuse and holder ahead of the reference rail; INFINITY: blown */
+  double   tap_ratio; /* the transformer's winding over what it should be; 0: plug missing */
+  double   earth_ohms; /* plug's earth pin to bare metal */
+  double   light_rise; /* volts by which a weak loop lets the reference rise without load */
+  double   cold_share; /* share by which the supply's own ohms are greater cold */
+  gboolean start_weak; /* a switcher that only ever tries to start */
+
+  /* Lamps, controls, loudspeaker, monitor, meter. */
+  double lamp_amps;         /* drawn by a shorted lamp or coin circuit, at nominal volts */
+  gboolean lamp_fuse_open;
+  double panel_ground_ohms; /* control panel's ground chain */
+  double switch_ohms;       /* one switch, closed */
+  double speaker_ohms;
+  double speaker_loss;      /* 0 … 1: how much of the sound its path loses now and then */
+  double tube_share;        /* light that is left */
+  double monitor_hum_share; /* ripple of the monitor's own supply over what makes bars */
+  double video_ground_ohms;
+  double meter_gain;        /* what every meter here shows over what is there */
+
+  /* How this cabinet is made. */
+  gboolean lamps_on_supply; /* its lamps hang on the supply, not on the mains transformer */
+  gboolean amp_beside;      /* the sound amplifier sits beside the game board, not on it */
+  gboolean crack_on_board;  /* a header cracks at the game board, not at the supply */
+  gboolean dull_fingers;    /* its edge looks dull, good or not */
+  gboolean trim_touched;    /* somebody has turned the trim before it came in */
+  gboolean bulges;          /* its capacitors show when they are tired */
+  gboolean tap_high;        /* a wrong tap gives too much, not too little */
+  gboolean pass_shorts;     /* a pass transistor dies shorted, not open */
+  gboolean drifts_up;       /* a reference drifts up, not down */
+  gboolean barks;           /* a bad reset part kicks several times a second */
+  gboolean coin_switch;     /* the bad switch is a coin switch */
+  gboolean colour_wire;     /* the bad video wire is a colour, not ground or sync */
+
+  /* A joint that opens, or a wiper that lifts, for a moment, by itself. */
+  double jerk_rate;  /* times a second */
+  double jerk_ohms;  /* most that it adds to the paths that jerk */
+  double jerk_volts; /* most by which the reference jumps, either way */
 } RwPracticeParams;
 
 /* What a rail does now. Signed volts against the supply's 0 V. */
@@ -188,12 +239,22 @@ typedef struct
   double          wander_contact;   /* standard deviations */
   double          step_left;        /* seconds of load step to come */
   double          step_amps;        /* share of the load that it adds now */
+  double          jerk_left;        /* seconds of a jerk to come */
+  double          jerk_ohms;        /* what it adds now */
+  double          jerk_volts;
+  double          shake_left;       /* seconds that a shaken joint still moves */
+  double          shake_ohms;       /* what it adds to the reference rail's path */
+  gboolean        knocked;          /* the board has just been tapped */
+  gboolean        rested;           /* it was off for long before it was switched on */
   RwPracticeBoard board;
   double          below_seconds;    /* reference rail has been too low for */
   double          start_seconds;    /* board has been in reset for */
   guint           resets;
   double          reset_chip_volts; /* reference rail at the chip when it last reset */
-  gboolean        reset_in_step;    /* during a sudden load step */
+  double          edge_shown;       /* reference rail at the edge, as a meter follows it */
+  double          edge_usual;       /* its slow mean while the board has power */
+  double          edge_lowest;      /* lowest of edge_shown; INFINITY: not watched yet */
+  guint           fast_resets;      /* in a row, each hardly after a start */
   double          reset_gap;        /* seconds between the last two */
   double          reset_age; /* seconds since the last reset; INFINITY when there was none */
   double          fold;             /* 1: full output … 0: the supply gives up */
@@ -228,6 +289,10 @@ double rw_practice_model_get_volts (const RwPracticeModel *self, const char *rai
 /* TRUE when leads can be put there at all, board fitted or not. */
 gboolean rw_practice_model_has_spot (const RwPracticeModel *self, const char *rail, RwPlace place,
                                      RwKind kind);
+
+/* The rail that lamps on the supply hang on: the lowest positive one from 6 V on, else the
+ * reference. */
+guint rw_practice_params_lamp_rail (const RwPracticeParams *self);
 
 /* Index, or −1. */
 int rw_practice_params_index_of (const RwPracticeParams *self, const char *rail);

@@ -18,11 +18,23 @@ double
 rw_practice_path_ohms (const RwPracticePath  *path,
                        const RwPracticeState *state)
 {
-  const double joints = path->screw_ohms + path->crimp_ohms + path->contact_ohms;
+  const double joints = path->screw_ohms + path->fuse_ohms + path->crimp_ohms + path->contact_ohms;
   const double wander = MAX (0.2, 1 + path->wander * state->wander_contact);
 
   return path->wire_ohms * (1 + max_copper_rise * state->warm)
-         + joints * (1 + path->contact_warm * state->warm) * wander;
+         + joints * (1 + path->contact_warm * state->warm) * wander
+         + (path->jerks ? state->jerk_ohms : 0);
+}
+
+double
+rw_practice_path_hot_watts (const RwPracticePath *path,
+                            double                amps,
+                            double                warm)
+{
+  const double worst = MAX (path->contact_ohms * path->contact_hot,
+                            MAX (path->crimp_ohms, path->screw_ohms));
+
+  return amps * amps * worst * (1 + path->contact_warm * warm);
 }
 
 double

@@ -11,6 +11,9 @@ G_BEGIN_DECLS
  * joints by contact_warm, wandering by `wander`. */
 double rw_practice_path_ohms (const RwPracticePath *path, const RwPracticeState *state);
 
+/* Heat at the hottest single spot of a path, watts: its worst finger, its crimp or its screw. */
+double rw_practice_path_hot_watts (const RwPracticePath *path, double amps, double warm);
+
 /* Current of a load that draws @amps at @nominal volts, behind @ohms from a source of @volts. The
  * load is a straight line above half its nominal volts, following them by the share @follow, and
  * a resistor below; so the answer is exact. */

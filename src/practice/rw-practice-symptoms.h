@@ -18,7 +18,12 @@ gboolean rw_practice_symptoms_knows (const char *symptom);
 /* AC volts that reach the loudspeaker's side whatever the volume is set to. */
 double rw_practice_symptoms_hum_volts (const RwPracticeModel *model);
 
-/* Heat in the worst joint of the reference rail's path, watts. */
-double rw_practice_symptoms_joint_watts (const RwPracticeModel *model);
+/* Heat in a single joint that browns its plug over the years; trade practice: 1.25 W browns
+ * nylon, 0.6 W is hot to the finger. */
+#define RW_PRACTICE_BROWN_WATTS 0.8
+
+/* Heat that a finger on the reference rail's worst plug, edge connector or screw feels, watts: of
+ * the edge connector all its fingers together, each at a distance. */
+double rw_practice_symptoms_plug_watts (const RwPracticeModel *model);
 
 G_END_DECLS

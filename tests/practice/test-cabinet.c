@@ -167,7 +167,7 @@ static void
 own_resets_come_without_a_dip (void)
 {
   g_autoptr (RwPracticeCabinet)
-      cabinet = practice_running (CLASSIC, 5, "supply-fine", 0.5, 200);
+      cabinet = practice_running (CLASSIC, 5, "reset-part-bad", 0.5, 200);
   const RwPracticeModel *model = rw_practice_cabinet_get_true_model (cabinet);
 
   g_assert_cmpuint (rw_practice_cabinet_get_resets (cabinet), >=, 3);
@@ -178,7 +178,7 @@ own_resets_come_without_a_dip (void)
 static void
 old_resets_are_no_symptom (void)
 {
-  g_autoptr (RwPracticeCabinet) cabinet = practice_running (CLASSIC, 5, "supply-fine", 0.5, 200);
+  g_autoptr (RwPracticeCabinet) cabinet = practice_running (CLASSIC, 5, "reset-part-bad", 0.5, 200);
   RwPracticeModel model = *rw_practice_cabinet_get_true_model (cabinet);
 
   model.state.reset_age = RW_PRACTICE_WATCH - 1;

@@ -246,7 +246,7 @@ static const Wrong wrongs[] = {
   { HEAD "fault trim-low 0.5\nrepair trim-low no-change\n", "line 6", "trim-low" },
   { HEAD "repair trim-low perhaps\n", "line 5", "perhaps" },
   { HEAD "power on\nwait 5\nsymptom resets present\n", "line 7", "resets" },
-  { HEAD "symptom evening-fails\n", "line 5", "evening-fails" },
+  { HEAD "symptom bench-fine\n", "line 5", "bench-fine" },
   { HEAD "symptom resets sometimes\n", "line 5", "sometimes" },
   { HEAD "finding crimp-tug pin\n", "line 5", "firm" },
   { HEAD "finding hum-volume-zero\n", "line 5", "hum-volume-zero" },
