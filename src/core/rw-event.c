@@ -127,6 +127,27 @@ rw_event_make_stage (double      t,
 }
 
 RwEvent
+rw_event_make_stage_read (double      t,
+                          const char *id)
+{
+  RwEvent event = rw_event_make_stage (t, id);
+
+  event.stage.read = TRUE;
+  return event;
+}
+
+RwEvent
+rw_event_make_stage_against (double      t,
+                             const char *id,
+                             const char *why)
+{
+  RwEvent event = rw_event_make_stage (t, id);
+
+  event.stage.against = g_strdup (why);
+  return event;
+}
+
+RwEvent
 rw_event_make_retract (double t,
                        guint  n)
 {
@@ -174,6 +195,8 @@ rw_event_copy (const RwEvent *event)
     copy.words.text = g_strdup (event->words.text);
   else if (event->type == RW_EVENT_GAP)
     copy.gap.why = g_strdup (event->gap.why);
+  else if (event->type == RW_EVENT_STAGE)
+    copy.stage.against = g_strdup (event->stage.against);
   else if (event->type == RW_EVENT_METER)
     copy.meter = rw_meter_facts_copy (event->meter);
   return copy;
@@ -187,6 +210,8 @@ rw_event_clear (RwEvent *event)
     g_clear_pointer (&event->words.text, g_free);
   else if (event->type == RW_EVENT_GAP)
     g_clear_pointer (&event->gap.why, g_free);
+  else if (event->type == RW_EVENT_STAGE)
+    g_clear_pointer (&event->stage.against, g_free);
   else if (event->type == RW_EVENT_METER)
     g_clear_pointer (&event->meter, rw_meter_facts_free);
 }
@@ -259,6 +284,17 @@ describe_symptom (const RwEvent *event)
 }
 
 static char *
+describe_stage (const RwEvent *event)
+{
+  if (event->stage.against != NULL)
+    /* Translators: id of a stage of the bring-up, the person's reason. */
+    return g_strdup_printf (_ ("stage: %s, on against advice: %s"), event->stage.id, event->stage.against);
+  if (event->stage.read)
+    return g_strdup_printf (_ ("stage: %s, its hazards were read"), event->stage.id);
+  return g_strdup_printf (_ ("stage: %s"), event->stage.id);
+}
+
+static char *
 describe_meter (const RwMeterFacts *facts)
 {
   g_autofree char *percent = rw_quantity_format_number (facts->percent, 2);
@@ -294,7 +330,7 @@ rw_event_describe (const RwEvent   *event,
     case RW_EVENT_NOTE:
       return g_strdup (event->words.text);
     case RW_EVENT_STAGE:
-      return g_strdup_printf (_ ("stage: %s"), event->stage.id);
+      return describe_stage (event);
     case RW_EVENT_RETRACT:
       return g_strdup_printf (_ ("taken back: event %u"), event->retract.n);
     case RW_EVENT_GAP:

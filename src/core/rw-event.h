@@ -98,6 +98,8 @@ typedef struct
     struct
     {
       const char *id;
+      gboolean    read;    /* the stage's hazard statement was read */
+      char       *against; /* (nullable) owned: gone on against advice, and why */
     } stage;
     struct
     {
@@ -127,6 +129,8 @@ RwEvent rw_event_make_repair (double t, const char *cause, RwRepairResult result
 RwEvent rw_event_make_mark (double t, const char *what);
 RwEvent rw_event_make_note (double t, const char *text);
 RwEvent rw_event_make_stage (double t, const char *id);
+RwEvent rw_event_make_stage_read (double t, const char *id);
+RwEvent rw_event_make_stage_against (double t, const char *id, const char *why);
 RwEvent rw_event_make_retract (double t, guint n);
 RwEvent rw_event_make_gap (double t, const char *meter, const char *why);
 RwEvent rw_event_make_meter (double t, const RwMeterFacts *facts);

@@ -199,7 +199,9 @@ fixture_random_event (GRand *random,
     case 8:
       return random_words (random, t);
     case 9:
-      return rw_event_make_stage (t, "under-load");
+      return g_rand_boolean (random)   ? rw_event_make_stage (t, "under-load")
+             : g_rand_boolean (random) ? rw_event_make_stage_read (t, "bare-supply")
+                                       : rw_event_make_stage_against (t, "fit-board", "it ran \"yesterday\"");
     case 10:
       return n > 0 ? rw_event_make_retract (t, (guint) g_rand_int_range (random, 1, (int) n + 1))
                    : rw_event_make_trim (t);
@@ -279,6 +281,8 @@ assert_same_payload (const RwEvent *a,
       break;
     case RW_EVENT_STAGE:
       g_assert_cmpstr (a->stage.id, ==, b->stage.id);
+      g_assert_cmpint (a->stage.read, ==, b->stage.read);
+      g_assert_cmpstr (a->stage.against, ==, b->stage.against);
       break;
     case RW_EVENT_RETRACT:
       g_assert_cmpuint (a->retract.n, ==, b->retract.n);

@@ -29,6 +29,8 @@ static const char *const examples[] = {
   "{\"n\":15,\"t\":28.000001,\"sample\":{\"rail\":\"p12\",\"place\":\"chip\",\"kind\":\"ripple\",\"value\":0.03,\"over\":null}}",
   "{\"n\":16,\"t\":29.000,\"meter\":{\"id\":\"m2\",\"name\":\"second meter\",\"percent\":0.8,\"counts\":3,\"ac\":\"averaging\"}}",
   "{\"n\":17,\"t\":30.000,\"reading\":{\"rail\":\"p5\",\"place\":\"board\",\"kind\":\"dc\",\"value\":5.1,\"step\":0.001,\"meter\":\"m2\",\"low_battery\":true}}",
+  "{\"n\":18,\"t\":31.000,\"stage\":{\"id\":\"bare-supply\",\"read\":true}}",
+  "{\"n\":19,\"t\":32.000,\"stage\":{\"id\":\"fit-board\",\"against\":\"−5 is “known” to be 4.6\"}}",
   "{\"n\":4000000000,\"t\":999999999.999,\"symptom\":{\"id\":\"hum\",\"state\":\"cured\"}}",
 };
 
@@ -91,6 +93,7 @@ test_other_writers_are_understood (void)
     { "{\"note\":{\"text\":\"\\u00e9\\/\"},\"n\":2,\"t\":0.0000004}", "{\"n\":2,\"t\":0.000000,\"note\":{\"text\":\"é/\"}}" },
     { "{\"n\":2,\"t\":1.0005,\"setup\":{}}", "{\"n\":2,\"t\":1.000500,\"setup\":{}}" },
     { "{\"n\":2,\"t\":1,\"setup\":{\"power\":null,\"warm\":true}}", "{\"n\":2,\"t\":1.000,\"setup\":{\"warm\":true}}" },
+    { "{\"n\":2,\"t\":1,\"stage\":{\"against\":null,\"read\":false,\"id\":\"trim\"}}", "{\"n\":2,\"t\":1.000,\"stage\":{\"id\":\"trim\"}}" },
     { "{\"n\":2,\"t\":1,\"gap\":{}}", "{\"n\":2,\"t\":1.000,\"gap\":{\"why\":\"\"}}" },
     { "{\"n\":2,\"t\":1,\"reading\":{\"value\":5.0210000,\"rail\":\"p5\",\"place\":\"board\",\"step\":null,\"u\":null}}",
       "{\"n\":2,\"t\":1.000,\"reading\":{\"rail\":\"p5\",\"place\":\"board\",\"kind\":\"dc\",\"value\":5.021}}" },
@@ -228,6 +231,9 @@ test_damaged_lines_say_what (void)
     { "{\"n\":1,\"t\":1,\"mark\":{}}", "“what”" },
     { "{\"n\":1,\"t\":1,\"note\":{\"text\":5}}", "“text”" },
     { "{\"n\":1,\"t\":1,\"stage\":{\"id\":\"\"}}", "“id”" },
+    { "{\"n\":1,\"t\":1,\"stage\":{\"read\":true}}", "“id”" },
+    { "{\"n\":1,\"t\":1,\"stage\":{\"id\":\"trim\",\"read\":\"yes\"}}", "“read”" },
+    { "{\"n\":1,\"t\":1,\"stage\":{\"id\":\"trim\",\"against\":true}}", "“against”" },
     { "{\"n\":1,\"t\":1,\"retract\":{\"n\":0}}", "“n”" },
     { "{\"n\":1,\"t\":1,\"retract\":{}}", "“n”" },
     { "{\"n\":1,\"t\":1,\"trim\":{}}{\"n\":2,\"t\":2,\"trim\":{}}", "“{” at byte 24" },

@@ -35,6 +35,8 @@ test_words (void)
     { "{\"n\":1,\"t\":0,\"mark\":{\"what\":\"reset seen\"}}", "reset seen" },
     { "{\"n\":1,\"t\":0,\"note\":{\"text\":\"%s %n\"}}", "%s %n" },
     { "{\"n\":1,\"t\":0,\"stage\":{\"id\":\"under-load\"}}", "stage: under-load" },
+    { "{\"n\":1,\"t\":0,\"stage\":{\"id\":\"trim\",\"read\":true}}", "stage: trim, its hazards were read" },
+    { "{\"n\":1,\"t\":0,\"stage\":{\"id\":\"trim\",\"against\":\"my wire\"}}", "stage: trim, on against advice: my wire" },
     { "{\"n\":1,\"t\":0,\"retract\":{\"n\":8}}", "taken back: event 8" },
     { "{\"n\":1,\"t\":0,\"gap\":{\"why\":\"unplugged\"}}", "meter gone: unplugged" },
     { "{\"n\":1,\"t\":0,\"meter\":{\"id\":\"m2\",\"name\":\"second\",\"percent\":0.8,\"counts\":3}}",

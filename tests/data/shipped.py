@@ -8,6 +8,7 @@ import sys
 ROOT = pathlib.Path(os.environ.get("RAILWRIGHT_SRC_ROOT", pathlib.Path(__file__).resolve().parents[2]))
 DATA = ROOT / "data"
 DEMOS = ROOT / "demo-sessions"
+STAGES = DATA / "stages" / "stages.json"
 
 # Share of the cabinets in the trade that have the part a cause needs (estimates). A cause that only these
 # cabinets can have is given its weight divided by the share, so that it counts in full where it can occur.

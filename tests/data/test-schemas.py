@@ -6,9 +6,9 @@ import pathlib
 
 import jsonschema
 
-from shipped import DATA, DEMOS, Report, knowledge_paths, load, profile_paths
+from shipped import DATA, DEMOS, STAGES, Report, knowledge_paths, load, profile_paths
 
-SCHEMAS = {name: load(DATA / "schemas" / f"{name}.schema.json") for name in ("profile", "session", "knowledge")}
+SCHEMAS = {name: load(DATA / "schemas" / f"{name}.schema.json") for name in ("profile", "session", "knowledge", "stages")}
 STORE = {schema["$id"]: schema for schema in SCHEMAS.values()}
 WRONG = load(pathlib.Path(__file__).with_name("wrong-documents.json"))
 
@@ -94,6 +94,7 @@ def main():
         report.claim(f"{path.name} fits", complaints_about(load(path), validator("profile"), path.name))
     for path in knowledge_paths():
         report.claim(f"{path.name} fits", complaints_about(load(path), validator("knowledge"), path.name))
+    report.claim("stages.json fits", complaints_about(load(STAGES), validator("stages"), "stages.json"))
     for path in sorted(DEMOS.glob("*.rwlog")):
         report.claim(f"{path.name} fits line by line", session_complaints(path))
     report.claim("wrong documents are refused, unknown keys are not", table_complaints())

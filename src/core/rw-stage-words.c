@@ -1,0 +1,435 @@
+/* rw-stage-words.c: the stages of the bring-up in words, read from JSON.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ *   {"about":"…","stages":[{"id":"look","title":"…","purpose":"…","hazard":"mains","who":"anyone","caution":"…",
+ *     "needs":["…"],"steps":["…"],"measure":[{"rails":"every","place":"board","kind":"dc","board":"fitted",
+ *     "minutes":[0,5]}],"questions":[{"id":"…","text":"…","no":"…","no_gate":"stop","supply":"switcher"}],
+ *     "ends":["…"],"stops":["…"],"unproven":"…"}, …]}
+ *
+ * All ten stages must be there, in order. A stage with a hazard must state it ("caution"): a file that leaves it out
+ * is refused, since nobody could then be warned before the step.
+ */
+#include "config.h"
+
+#include "rw-stage-words.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "rw-json.h"
+#include "rw-paths.h"
+
+struct _RwStageWords
+{
+  RwStageText stages[RW_N_STAGES];
+};
+
+static const char *const stage_ids[RW_N_STAGES] = { "look", "bare-supply", "fit-board", "first-power", "under-load",
+                                                    "trim", "recheck",     "warm-up",   "exercise",    "close" };
+static const char *const hazard_words[] = { "none", "low-voltage", "near-mains", "mains", "tube", NULL };
+static const char *const who_words[] = { "anyone", "trained", "licensed", NULL };
+static const char *const rail_words[] = { "every", "reference", "ground", "guards", NULL };
+static const char *const board_words[] = { "out", "fitted", NULL };
+static const char *const gate_words[] = { "warn", "stop", NULL };
+static const char *const supply_words[] = { "switcher", "linear", NULL };
+
+/* No warm-up is watched longer, minutes. */
+static const double most_minutes = 600;
+
+G_DEFINE_QUARK (rw_stage_error, rw_stage_error)
+
+/* An object being read, and where it stands in the file. */
+typedef struct
+{
+  JsonObject *object;
+  const char *where;
+} Source;
+
+const char *
+rw_stage_to_id (RwStage stage)
+{
+  g_return_val_if_fail (stage < RW_N_STAGES, NULL);
+  return stage_ids[stage];
+}
+
+gboolean
+rw_stage_from_id (const char *id,
+                  RwStage    *out)
+{
+  for (guint i = 0; i < RW_N_STAGES; i++)
+    if (g_strcmp0 (stage_ids[i], id) == 0)
+      {
+        *out = (RwStage) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+/* --- freeing ------------------------------------------------------------------------------------ */
+
+static void
+clear_measure (gpointer data)
+{
+  g_clear_pointer (&((RwStageMeasure *) data)->minutes, g_array_unref);
+}
+
+static void
+clear_question (gpointer data)
+{
+  RwStageQuestion *question = data;
+
+  g_clear_pointer (&question->text, g_free);
+  g_clear_pointer (&question->no, g_free);
+}
+
+static void
+clear_stage (RwStageText *stage)
+{
+  g_clear_pointer (&stage->title, g_free);
+  g_clear_pointer (&stage->purpose, g_free);
+  g_clear_pointer (&stage->caution, g_free);
+  g_clear_pointer (&stage->needs, g_strfreev);
+  g_clear_pointer (&stage->steps, g_strfreev);
+  g_clear_pointer (&stage->measure, g_array_unref);
+  g_clear_pointer (&stage->questions, g_array_unref);
+  g_clear_pointer (&stage->ends, g_strfreev);
+  g_clear_pointer (&stage->stops, g_strfreev);
+  g_clear_pointer (&stage->unproven, g_free);
+}
+
+static void
+clear_words (gpointer data)
+{
+  RwStageWords *self = data;
+
+  for (guint i = 0; i < RW_N_STAGES; i++)
+    clear_stage (&self->stages[i]);
+}
+
+RwStageWords *
+rw_stage_words_ref (RwStageWords *self)
+{
+  return g_atomic_rc_box_acquire (self);
+}
+
+void
+rw_stage_words_unref (RwStageWords *self)
+{
+  if (self != NULL)
+    g_atomic_rc_box_release_full (self, clear_words);
+}
+
+/* --- reading ------------------------------------------------------------------------------------ */
+
+static gboolean
+bad (const Source *source,
+     const char   *key,
+     const char   *what,
+     GError      **error)
+{
+  g_set_error (error, RW_STAGE_ERROR, RW_STAGE_ERROR_FORMAT, _ ("%s: key “%s” %s"), source->where, key, what);
+  return FALSE;
+}
+
+/* A text for people, translated. */
+static gboolean
+read_text (const Source *source,
+           const char   *key,
+           char        **out,
+           GError      **error)
+{
+  const char *text = rw_json_get_string (source->object, key, "");
+
+  if (*text == '\0')
+    return bad (source, key, _ ("must be a text"), error);
+  *out = g_strdup (_ (text));
+  return TRUE;
+}
+
+static gboolean
+read_optional_text (const Source *source,
+                    const char   *key,
+                    char        **out,
+                    GError      **error)
+{
+  *out = NULL;
+  return !json_object_has_member (source->object, key) || read_text (source, key, out, error);
+}
+
+/* A list of texts, translated; at least @least of them. */
+static gboolean
+read_texts (const Source *source,
+            const char   *key,
+            guint         least,
+            char       ***out,
+            GError      **error)
+{
+  JsonArray *array = rw_json_get_array (source->object, key);
+  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
+
+  if (array == NULL || json_array_get_length (array) < least)
+    return bad (source, key, _ ("must be a list of texts"), error);
+  for (guint i = 0; i < json_array_get_length (array); i++)
+    {
+      JsonNode *node = json_array_get_element (array, i);
+      const char *text = JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING
+                             ? json_node_get_string (node)
+                             : "";
+
+      if (*text == '\0')
+        return bad (source, key, _ ("must be a list of texts"), error);
+      g_ptr_array_add (texts, g_strdup (_ (text)));
+    }
+  g_ptr_array_add (texts, NULL);
+  *out = (char **) g_ptr_array_free (g_steal_pointer (&texts), FALSE);
+  return TRUE;
+}
+
+static gboolean
+read_choice (const Source      *source,
+             const char        *key,
+             const char *const *words,
+             guint             *out,
+             GError           **error)
+{
+  const char *word = rw_json_get_string (source->object, key, "");
+
+  for (guint i = 0; words[i] != NULL; i++)
+    if (g_str_equal (words[i], word))
+      {
+        *out = i;
+        return TRUE;
+      }
+  return bad (source, key, _ ("holds a word that is not known"), error);
+}
+
+static gboolean
+read_minutes (const Source *source,
+              GArray       *minutes,
+              GError      **error)
+{
+  JsonArray *array = rw_json_get_array (source->object, "minutes");
+  double last = -1;
+
+  if (!json_object_has_member (source->object, "minutes"))
+    return TRUE;
+  for (guint i = 0; array != NULL && i < json_array_get_length (array); i++)
+    {
+      double minute;
+
+      if (!rw_json_node_get_number (json_array_get_element (array, i), &minute) || minute <= last
+          || minute > most_minutes || (last < 0 && minute < 0))
+        return bad (source, "minutes", _ ("must be rising numbers from 0"), error);
+      g_array_append_val (minutes, minute);
+      last = minute;
+    }
+  return minutes->len > 0 || bad (source, "minutes", _ ("must be rising numbers from 0"), error);
+}
+
+static gboolean
+read_measure (const Source *source,
+              GArray       *into,
+              GError      **error)
+{
+  RwStageMeasure measure = { .minutes = g_array_new (FALSE, FALSE, sizeof (double)) };
+  guint rails = 0, board = 0;
+
+  g_array_append_val (into, measure);
+
+  RwStageMeasure *last = &g_array_index (into, RwStageMeasure, into->len - 1);
+
+  if (!read_choice (source, "rails", rail_words, &rails, error)
+      || !read_choice (source, "board", board_words, &board, error))
+    return FALSE;
+  last->rails = (RwStageRail) rails;
+  last->bare = board == 0;
+  if (!rw_place_from_id (rw_json_get_string (source->object, "place", ""), &last->place))
+    return bad (source, "place", _ ("holds a word that is not known"), error);
+  if (!rw_kind_from_id (rw_json_get_string (source->object, "kind", ""), &last->kind))
+    return bad (source, "kind", _ ("holds a word that is not known"), error);
+  return read_minutes (source, last->minutes, error);
+}
+
+static gboolean
+read_question (const Source *source,
+               GArray       *into,
+               GError      **error)
+{
+  const char *id = rw_json_get_string (source->object, "id", "");
+  RwStageQuestion question = { 0 };
+  guint gate = 0, supply = 0;
+
+  if (!g_str_has_prefix (id, RW_STAGE_QUESTION_PREFIX))
+    return bad (source, "id", _ ("must begin with “stage-”"), error);
+  g_array_append_val (into, question);
+
+  RwStageQuestion *last = &g_array_index (into, RwStageQuestion, into->len - 1);
+
+  last->id = g_intern_string (id);
+  if (!read_text (source, "text", &last->text, error) || !read_optional_text (source, "no", &last->no, error))
+    return FALSE;
+  if (last->no != NULL && !read_choice (source, "no_gate", gate_words, &gate, error))
+    return FALSE;
+  last->no_stops = gate == 1;
+  if (!json_object_has_member (source->object, "supply"))
+    return TRUE;
+  if (!read_choice (source, "supply", supply_words, &supply, error))
+    return FALSE;
+  last->supply = supply_words[supply];
+  return TRUE;
+}
+
+typedef gboolean (*ReadItem) (const Source *source,
+                              GArray       *into,
+                              GError      **error);
+
+static gboolean
+read_items (const Source *source,
+            const char   *key,
+            ReadItem      read,
+            GArray       *into,
+            GError      **error)
+{
+  JsonArray *array = rw_json_get_array (source->object, key);
+
+  if (array == NULL)
+    return bad (source, key, _ ("must be a list"), error);
+  for (guint i = 0; i < json_array_get_length (array); i++)
+    {
+      JsonNode *node = json_array_get_element (array, i);
+      g_autofree char *where = g_strdup_printf ("%s: %s[%u]", source->where, key, i);
+
+      if (!JSON_NODE_HOLDS_OBJECT (node))
+        return bad (source, key, _ ("must be a list of objects"), error);
+
+      const Source item = { json_node_get_object (node), where };
+
+      if (!read (&item, into, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+read_safety (const Source *source,
+             RwStageText  *stage,
+             GError      **error)
+{
+  guint hazard = 0, who = 0;
+
+  if (!read_choice (source, "hazard", hazard_words, &hazard, error)
+      || !read_choice (source, "who", who_words, &who, error)
+      || !read_optional_text (source, "caution", &stage->caution, error))
+    return FALSE;
+  stage->hazard = (RwStageHazard) hazard;
+  stage->who = (RwStageWho) who;
+  if (stage->caution == NULL && stage->hazard != RW_STAGE_HAZARD_NONE)
+    return bad (source, "caution", _ ("must state the hazard"), error);
+  return TRUE;
+}
+
+static gboolean
+read_stage (const Source *source,
+            RwStageText  *stage,
+            GError      **error)
+{
+  if (g_strcmp0 (rw_json_get_string (source->object, "id", NULL), stage_ids[stage->stage]) != 0)
+    return bad (source, "id", _ ("is not that of the stage which stands here"), error);
+  stage->measure = g_array_new (FALSE, FALSE, sizeof (RwStageMeasure));
+  g_array_set_clear_func (stage->measure, clear_measure);
+  stage->questions = g_array_new (FALSE, FALSE, sizeof (RwStageQuestion));
+  g_array_set_clear_func (stage->questions, clear_question);
+  return read_text (source, "title", &stage->title, error) && read_text (source, "purpose", &stage->purpose, error)
+         && read_safety (source, stage, error) && read_texts (source, "needs", 0, &stage->needs, error)
+         && read_texts (source, "steps", 1, &stage->steps, error)
+         && read_items (source, "measure", read_measure, stage->measure, error)
+         && read_items (source, "questions", read_question, stage->questions, error)
+         && read_texts (source, "ends", 1, &stage->ends, error)
+         && read_texts (source, "stops", 1, &stage->stops, error)
+         && read_text (source, "unproven", &stage->unproven, error);
+}
+
+static gboolean
+read_all (RwStageWords *self,
+          JsonNode     *root,
+          const char   *path,
+          GError      **error)
+{
+  const Source file = { JSON_NODE_HOLDS_OBJECT (root) ? json_node_get_object (root) : NULL, path };
+  JsonArray *array = file.object != NULL ? rw_json_get_array (file.object, "stages") : NULL;
+
+  if (array == NULL || json_array_get_length (array) != RW_N_STAGES)
+    return bad (&file, "stages", _ ("must list all ten stages, in the order of the work"), error);
+  for (guint i = 0; i < RW_N_STAGES; i++)
+    {
+      JsonNode *node = json_array_get_element (array, i);
+      g_autofree char *where = g_strdup_printf ("%s: stages[%u]", path, i);
+
+      if (!JSON_NODE_HOLDS_OBJECT (node))
+        return bad (&file, "stages", _ ("must be a list of objects"), error);
+
+      const Source source = { json_node_get_object (node), where };
+
+      self->stages[i].stage = (RwStage) i;
+      if (!read_stage (&source, &self->stages[i], error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+RwStageWords *
+rw_stage_words_load (const char *path,
+                     GError    **error)
+{
+  g_autoptr (GError) problem = NULL;
+  g_autoptr (JsonNode) root = rw_json_parse_file (path, &problem);
+
+  if (root == NULL)
+    {
+      const gboolean format = problem->domain == JSON_PARSER_ERROR;
+
+      g_set_error (error, RW_STAGE_ERROR, format ? RW_STAGE_ERROR_FORMAT : RW_STAGE_ERROR_READ,
+                   _ ("Cannot read the stages of the bring-up: %s"), problem->message);
+      return NULL;
+    }
+
+  g_autoptr (RwStageWords) self = g_atomic_rc_box_new0 (RwStageWords);
+
+  return read_all (self, root, path, error) ? g_steal_pointer (&self) : NULL;
+}
+
+RwStageWords *
+rw_stage_words_load_shipped (GError **error)
+{
+  g_autofree char *folder = rw_paths_dup_shipped ("stages");
+  g_autofree char *path = g_build_filename (folder, "stages.json", NULL);
+
+  return rw_stage_words_load (path, error);
+}
+
+const RwStageText *
+rw_stage_words_get (const RwStageWords *self,
+                    RwStage             stage)
+{
+  g_return_val_if_fail (stage < RW_N_STAGES, NULL);
+  return &self->stages[stage];
+}
+
+/* --- words for people --------------------------------------------------------------------------- */
+
+const char *
+rw_stage_hazard_get_label (RwStageHazard hazard)
+{
+  static const char *const labels[] = { NULL, N_ ("live, low voltage"), N_ ("beside bare mains parts"),
+                                        N_ ("live mains"), N_ ("beside the picture tube's high voltage") };
+
+  return hazard < G_N_ELEMENTS (labels) && labels[hazard] != NULL ? _ (labels[hazard]) : NULL;
+}
+
+const char *
+rw_stage_who_get_label (RwStageWho who)
+{
+  static const char *const labels[] = { NULL, N_ ("for trained people only"),
+                                        N_ ("for licensed people only") };
+
+  return who < G_N_ELEMENTS (labels) && labels[who] != NULL ? _ (labels[who]) : NULL;
+}
