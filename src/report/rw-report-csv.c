@@ -206,6 +206,8 @@ put_payload (Row           *row,
       break;
     case RW_EVENT_STAGE:
       row->fields[COLUMN_ID] = event->stage.id;
+      row->fields[COLUMN_STATE] = event->stage.against != NULL ? "against" : event->stage.read ? "read" : NULL;
+      row->fields[COLUMN_TEXT] = event->stage.against;
       break;
     case RW_EVENT_RETRACT:
       put_count (row, COLUMN_ID, event->retract.n);

@@ -21,8 +21,9 @@ G_BEGIN_DECLS
  *   power, board, warm   of a setup event, as the file writes them; empty where nothing was said
  *   id          of a symptom, check, cause or stage; of a retract, the event number taken back
  *   state       present, absent, cured; the outcome of a finding; fixed, no-change; of a trim,
- *               moved or not-moved
- *   text        of a note, a mark or a gap; an event not understood stands here as its whole line
+ *               moved or not-moved; of a stage, read (its hazards) or against (advice)
+ *   text        of a note, a mark or a gap; of a stage, why it goes on against advice; an event
+ *               not understood stands here as its whole line
  *   retracted   true when a live retract names the event
  *
  * (transfer full) O(events). */

@@ -17,6 +17,7 @@ typedef struct
   const RwReportPlan *plan;
   RwKnowledge        *knowledge;
   GPtrArray          *lines;
+  GPtrArray          *said; /* (element-type utf8) borrowed: the cautions that stand in full, in order */
   double              rare; /* chance of coming to a branch that is too rare to plan for */
   double              deep; /* … to a check that is too deep to show */
 } Print;
@@ -31,7 +32,7 @@ line_free (gpointer data)
 }
 
 /* @text: (transfer full) */
-static void
+static RwPlanLine *
 add_line (Print         *print,
           RwPlanLineKind kind,
           guint          level,
@@ -39,8 +40,9 @@ add_line (Print         *print,
 {
   RwPlanLine *line = g_new0 (RwPlanLine, 1);
 
-  *line = (RwPlanLine) { kind, level, text };
+  *line = (RwPlanLine) { .kind = kind, .level = level, .text = text };
   g_ptr_array_add (print->lines, line);
+  return line;
 }
 
 static void
@@ -50,6 +52,71 @@ append_danger (Print      *print,
 {
   if (danger != NULL && *danger != '\0')
     add_line (print, RW_PLAN_LINE_DANGER, level, g_strdup (danger));
+}
+
+char *
+rw_plan_line_dup_text (const RwPlanLine *line,
+                       guint             page)
+{
+  g_return_val_if_fail (line != NULL, NULL);
+  if (!line->repeats)
+    return g_strdup (line->text);
+  if (page == 0)
+    /* Translators: what can hurt; number of a caution that stands above. */
+    return g_strdup_printf (_ ("%s: caution %u above"), line->text, line->caution);
+  /* Translators: what can hurt; number of a caution, and of the page where it stands. */
+  return g_strdup_printf (_ ("%s: caution %u, page %u"), line->text, line->caution, page);
+}
+
+/* --- cautions ------------------------------------------------------------------------------- */
+
+/* The number of a caution, 1 …; a new one joins the list. */
+static guint
+number_of (Print      *print,
+           const char *safety,
+           gboolean   *is_new)
+{
+  guint index = 0;
+
+  *is_new = !g_ptr_array_find_with_equal_func (print->said, safety, g_str_equal, &index);
+  if (*is_new)
+    {
+      index = print->said->len;
+      g_ptr_array_add (print->said, (gpointer) safety);
+    }
+  return index + 1;
+}
+
+/* What can hurt in a check, and how to keep safe: in full once, by its number afterwards. */
+static void
+append_check_dangers (Print         *print,
+                      guint          level,
+                      const RwCheck *check)
+{
+  g_autofree char *danger = rw_report_words_danger (check->hazard, check->who);
+  gboolean is_new = FALSE;
+  RwPlanLine *line;
+
+  if (check->safety == NULL || *check->safety == '\0')
+    {
+      append_danger (print, level, danger);
+      return;
+    }
+
+  const guint number = number_of (print, check->safety, &is_new);
+
+  if (is_new)
+    {
+      append_danger (print, level, danger);
+      line = add_line (print, RW_PLAN_LINE_DANGER, level,
+                       /* Translators: its number, and how to keep safe. */
+                       g_strdup_printf (_ ("Caution %u: %s"), number, check->safety));
+    }
+  else
+    line = add_line (print, RW_PLAN_LINE_DANGER, level,
+                     g_strdup (danger != NULL ? danger : rw_hazard_get_label (check->hazard)));
+  line->caution = number;
+  line->repeats = !is_new;
 }
 
 /* --- repairs -------------------------------------------------------------------------------- */
@@ -234,9 +301,10 @@ append_title (Print            *print,
   g_autofree char *wanted = rw_report_words_wanted (check);
   g_autoptr (GString) text = g_string_new (NULL);
 
-  append_danger (print, level, danger);
   if (above < print->plan->depth)
-    append_danger (print, level, check->safety);
+    append_check_dangers (print, level, check);
+  else
+    append_danger (print, level, danger);
   /* Translators: title of a check, minutes it takes, minutes to go from here. */
   g_string_printf (text, _ ("Check: %s (%s; expected %s)"), check->title, minutes, expected);
   if (wanted != NULL)
@@ -352,9 +420,11 @@ rw_report_plan_lines (const RwReportPlan *self)
 {
   g_return_val_if_fail (self != NULL, NULL);
 
+  g_autoptr (GPtrArray) said = g_ptr_array_new ();
   Print print = { .plan = self,
                   .knowledge = rw_advice_get_knowledge (self->advice),
-                  .lines = g_ptr_array_new_with_free_func (line_free) };
+                  .lines = g_ptr_array_new_with_free_func (line_free),
+                  .said = said };
 
   append_seen (&print);
   if (self->tree == NULL)

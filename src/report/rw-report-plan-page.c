@@ -17,6 +17,7 @@
 static const double margin = 42, head_height = 44, foot_height = 24;
 static const double level_indent = 15, line_gap = 2.5, rule_offset = 9;
 static const double text_size = 9, title_size = 15;
+static const guint longest_page = 888;
 
 typedef struct
 {
@@ -45,13 +46,16 @@ sign_of (RwPlanLineKind kind)
   return kind == RW_PLAN_LINE_DANGER ? "⚠ " : "";
 }
 
+/* @page: where the caution stands that this line repeats, 1 …; no matter for others. */
 static PangoLayout *
 make_layout (cairo_t          *cr,
-             const RwPlanLine *line)
+             const RwPlanLine *line,
+             guint             page)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
   g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
-  g_autofree char *text = g_strconcat (sign_of (line->kind), line->text, NULL);
+  g_autofree char *words = rw_plan_line_dup_text (line, page);
+  g_autofree char *text = g_strconcat (sign_of (line->kind), words, NULL);
   const gboolean bold = line->kind == RW_PLAN_LINE_CHECK || line->kind == RW_PLAN_LINE_DANGER;
 
   pango_font_description_set_absolute_size (font, text_size * PANGO_SCALE);
@@ -63,11 +67,12 @@ make_layout (cairo_t          *cr,
   return layout;
 }
 
+/* Before anything has its page: with room for the longest number. */
 static double
 measure (cairo_t          *cr,
          const RwPlanLine *line)
 {
-  g_autoptr (PangoLayout) layout = make_layout (cr, line);
+  g_autoptr (PangoLayout) layout = make_layout (cr, line, longest_page);
   int height = 0;
 
   pango_layout_get_size (layout, NULL, &height);
@@ -180,6 +185,26 @@ set_color (cairo_t *cr,
   cairo_set_source_rgba (cr, color.r, color.g, color.b, color.a);
 }
 
+/* The page where caution @number is said in full, 1 …. */
+static guint
+find_caution (const RwReportPlanPages *self,
+              guint                    number)
+{
+  for (guint page = 0; page < self->pages->len; page++)
+    {
+      const Page *lines = &g_array_index (self->pages, Page, page);
+
+      for (guint i = lines->first; i < lines->end; i++)
+        {
+          const RwPlanLine *line = self->lines->pdata[i];
+
+          if (line->caution == number && !line->repeats)
+            return page + 1;
+        }
+    }
+  return 0;
+}
+
 /* Rules at the left of every level that the line is below. */
 static void
 draw_rules (cairo_t          *cr,
@@ -200,16 +225,17 @@ draw_rules (cairo_t          *cr,
 }
 
 static void
-draw_line (cairo_t          *cr,
-           const RwPlanLine *line,
-           double            y,
-           double            height)
+draw_line (const RwReportPlanPages *self,
+           cairo_t                 *cr,
+           guint                    index,
+           double                   y)
 {
   const RwTheme *theme = rw_theme_get (RW_THEME_LIGHT);
-  g_autoptr (PangoLayout) layout = make_layout (cr, line);
+  const RwPlanLine *line = self->lines->pdata[index];
+  g_autoptr (PangoLayout) layout = make_layout (cr, line, line->repeats ? find_caution (self, line->caution) : 0);
   const gboolean quiet = line->kind == RW_PLAN_LINE_RARE || line->kind == RW_PLAN_LINE_CUT;
 
-  draw_rules (cr, line, y, height);
+  draw_rules (cr, line, y, self->heights[index]);
   set_color (cr, line->kind == RW_PLAN_LINE_DANGER ? theme->verdicts[RW_VERDICT_OUTSIDE]
                  : quiet                           ? theme->quiet
                                                    : theme->ink);
@@ -270,7 +296,7 @@ rw_report_plan_pages_draw (const RwReportPlanPages *self,
   draw_words (cr, self->title, title_size, margin, 0);
   for (guint i = lines->first; i < lines->end; i++)
     {
-      draw_line (cr, self->lines->pdata[i], y, self->heights[i]);
+      draw_line (self, cr, i, y);
       y += self->heights[i];
     }
   draw_foot (self, cr, page);

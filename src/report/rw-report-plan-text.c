@@ -28,12 +28,13 @@ rw_report_plan_to_text (const RwReportPlan *self)
   for (guint i = 0; i < lines->len; i++)
     {
       const RwPlanLine *line = lines->pdata[i];
+      g_autofree char *words = rw_plan_line_dup_text (line, 0);
 
       if (is_tree (line->kind) != in_tree)
         g_string_append_c (out, '\n');
       in_tree = is_tree (line->kind);
       g_string_append_printf (out, "%*s%s%s\n", (int) (line->level * step_indent), "",
-                              line->kind == RW_PLAN_LINE_DANGER ? "! " : "", line->text);
+                              line->kind == RW_PLAN_LINE_DANGER ? "! " : "", words);
     }
   return out;
 }

@@ -12,6 +12,7 @@
 
 #include "rw-quantity.h"
 #include "rw-report-words.h"
+#include "rw-stage-words.h"
 #include "rw-text-table.h"
 
 static const guint causes_shown = 6;
@@ -55,15 +56,20 @@ append_symptom (RwKnowledge         *knowledge,
   g_string_append_c (out, '\n');
 }
 
+/* Answers to the questions of a stage stand with the stages. */
 static void
 append_finding (RwKnowledge         *knowledge,
                 const RwFindingSeen *seen,
+                gboolean            *headed,
                 GString             *out)
 {
   const RwCheck *check = knowledge != NULL ? rw_knowledge_find_check (knowledge, seen->check)
                                            : NULL;
   const int outcome = check != NULL ? rw_check_find_outcome (check, seen->outcome) : -1;
 
+  if (!*headed)
+    rw_report_words_append_heading (out, _ ("Found"));
+  *headed = TRUE;
   g_string_append_printf (out, "  %s: %s\n", check != NULL ? check->title : seen->check,
                           outcome >= 0 ? check->outcomes[outcome].title : seen->outcome);
 }
@@ -96,15 +102,15 @@ rw_report_text_append_seen (const RwSummary *summary,
   const guint n_symptoms = rw_bench_state_get_n_symptoms (state);
   const guint n_findings = rw_bench_state_get_n_findings (state);
   const guint n_repairs = rw_bench_state_get_n_repairs (state);
+  gboolean headed = FALSE;
 
   if (n_symptoms > 0)
     rw_report_words_append_heading (out, _ ("Symptoms"));
   for (guint i = 0; i < n_symptoms; i++)
     append_symptom (knowledge, rw_bench_state_get_symptom (state, i), out);
-  if (n_findings > 0)
-    rw_report_words_append_heading (out, _ ("Found"));
   for (guint i = 0; i < n_findings; i++)
-    append_finding (knowledge, rw_bench_state_get_finding (state, i), out);
+    if (!g_str_has_prefix (rw_bench_state_get_finding (state, i)->check, RW_STAGE_QUESTION_PREFIX))
+      append_finding (knowledge, rw_bench_state_get_finding (state, i), &headed, out);
   if (n_repairs > 0)
     rw_report_words_append_heading (out, _ ("Repaired"));
   for (guint i = 0; i < n_repairs; i++)

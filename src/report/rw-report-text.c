@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Sections under a heading each, a blank line between; a section with nothing to say is left out.
- * What was seen and what to do next stand in rw-report-text-next.c.
+ * What was seen and what to do next stand in rw-report-text-next.c, the bring-up in rw-report-stages.c.
  */
 #include "config.h"
 
@@ -12,6 +12,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-report-stages.h"
 #include "rw-report-text-next.h"
 #include "rw-report-trim.h"
 #include "rw-report-words.h"
@@ -106,6 +107,7 @@ append_bench (const RwSummary *summary,
   g_autofree char *setup = rw_report_words_setup (rw_bench_state_get_setup (summary->state));
   const guint trims = rw_bench_state_get_n_trims (summary->state);
   const char *stage = rw_bench_state_get_stage (summary->state);
+  RwStage ours;
 
   rw_report_words_append_heading (out, _ ("On the bench"));
   g_string_append_printf (out, "  %s\n",
@@ -119,10 +121,10 @@ append_bench (const RwSummary *summary,
                               trims);
       g_string_append_c (out, '\n');
     }
-  if (stage != NULL)
+  if (stage != NULL && !rw_stage_from_id (stage, &ours))
     {
       g_string_append (out, "  ");
-      /* Translators: id of a stage of the bring-up. */
+      /* Translators: id of a stage that this program does not know. */
       g_string_append_printf (out, _ ("stage: %s"), stage);
       g_string_append_c (out, '\n');
     }
@@ -212,5 +214,7 @@ rw_report_text_summary (const RwSummary *summary)
   rw_report_trim_append_text (summary->state, out);
   rw_report_text_append_seen (summary, out);
   rw_report_text_append_next (summary, out);
+  if (rw_bench_state_get_stage (summary->state) != NULL)
+    rw_report_stages_append_of (summary->session, out);
   return out;
 }

@@ -1,6 +1,7 @@
 # test-log-plan.py: plans from the knowledge and of bare problems, costed again by walking them.
 # SPDX-License-Identifier: GPL-3.0-or-later
 import json
+import re
 
 import log_runner
 from log_runner import as_lines, comma_locale, run, succeed, usual_session, write
@@ -208,13 +209,21 @@ def test_danger_stands_before_the_step_that_meets_it():
     safety = {one["title"]: one["safety"] for one in knowledge
               if one["hazard"] in ("near-mains", "mains", "tube")}
     lines = succeed("plan", "--symptom", "resets", "--depth", "6").decode().splitlines()
+    told = {}  # words of a caution → its number
     met = 0
     for index, line in enumerate(lines):
+        before = re.match(r"! Caution (\d+): (.*)", lines[index - 1].strip())
+        if before:
+            assert before[2] not in told, "stated in full twice"
+            told[before[2]] = before[1]
         for title, words in safety.items():
             if line.strip().startswith(f"Check: {title} ("):
                 met += 1
-                expected = "! " if line.endswith(" …") else f"! {words}"
-                assert lines[index - 1].strip().startswith(expected), (lines[index - 1], line)
+                assert lines[index - 1].strip().startswith("! "), (lines[index - 1], line)
+                if line.endswith(" …"):
+                    continue  # a hint of the danger is enough where the check itself is elsewhere
+                assert words in told, (words, line)
+                assert before or f"caution {told[words]} above" in lines[index - 1], (lines[index - 1], line)
     assert met > 0, "no such step in this plan: choose another"
 
 

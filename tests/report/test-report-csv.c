@@ -46,6 +46,10 @@ test_every_payload_has_its_columns (void)
               "3,1,mark,,,,,,,,,,,,,,,,reset seen,false\r\n");
   assert_row (EVENT (3, 1, "\"stage\":{\"id\":\"under-load\"}"),
               "3,1,stage,,,,,,,,,,,,,,under-load,,,false\r\n");
+  assert_row (EVENT (3, 1, "\"stage\":{\"id\":\"look\",\"read\":true}"),
+              "3,1,stage,,,,,,,,,,,,,,look,read,,false\r\n");
+  assert_row (EVENT (3, 1, "\"stage\":{\"id\":\"trim\",\"against\":\"my wire\"}"),
+              "3,1,stage,,,,,,,,,,,,,,trim,against,my wire,false\r\n");
   assert_row (EVENT (3, 1, "\"gap\":{\"meter\":\"m1\",\"why\":\"unplugged\"}"),
               "3,1,gap,,,,,,,,,,m1,,,,,,unplugged,false\r\n");
 }
