@@ -7,6 +7,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-drill.h"
+#include "rw-practice-view-scene.h"
+#include "rw-practice-window.h"
+
 struct _RwPracticeBar
 {
   GtkWidget        parent_instance;
@@ -15,33 +19,11 @@ struct _RwPracticeBar
   GtkToggleButton *power;
   GtkToggleButton *board;
   GtkLabel        *status;
+  GtkWidget       *bench;   /* its window; NULL: not open */
   gboolean         filling; /* the toggles follow the cabinet, not a person */
 };
 
 G_DEFINE_FINAL_TYPE (RwPracticeBar, rw_practice_bar, GTK_TYPE_WIDGET)
-
-static const char *
-board_words (RwPracticeCabinet *cabinet)
-{
-  if (rw_practice_cabinet_get_tripped (cabinet))
-    return _ ("the supply has tripped: switch off for a while");
-  if (!rw_practice_cabinet_get_power (cabinet))
-    return _ ("off");
-  if (rw_practice_cabinet_get_ticking (cabinet))
-    return _ ("the supply ticks");
-  if (!rw_practice_cabinet_get_board_fitted (cabinet))
-    return _ ("on, board out");
-  switch (rw_practice_cabinet_get_board_state (cabinet))
-    {
-    case RW_PRACTICE_BOARD_RUNNING:
-      return _ ("the game runs");
-    case RW_PRACTICE_BOARD_RESET:
-      return _ ("▲ the game resets");
-    case RW_PRACTICE_BOARD_DEAD:
-    default:
-      return _ ("▲ nothing on the screen");
-    }
-}
 
 static void
 refresh (RwPracticeBar *self)
@@ -49,7 +31,7 @@ refresh (RwPracticeBar *self)
   RwPracticeCabinet *cabinet = rw_job_get_cabinet (self->job);
   const guint resets = rw_practice_cabinet_get_resets (cabinet);
   g_autofree char *count = g_strdup_printf (ngettext ("%u reset so far", "%u resets so far", resets), resets);
-  g_autofree char *text = g_strdup_printf ("%s · %s", board_words (cabinet), count);
+  g_autofree char *text = g_strdup_printf ("%s · %s", rw_practice_scene_board_words (cabinet), count);
 
   self->filling = TRUE;
   gtk_toggle_button_set_active (self->power, rw_practice_cabinet_get_power (cabinet));
@@ -74,6 +56,46 @@ board_cb (RwPracticeBar *self)
   refresh (self); /* a refusal leaves the toggle as the cabinet is */
 }
 
+static void
+new_drill_cb (RwPracticeBar *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.new-drill", NULL);
+}
+
+static void
+end_drill_cb (RwPracticeBar *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.end-drill", NULL);
+}
+
+static void
+close_bench (RwPracticeBar *self)
+{
+  GtkWidget *bench = self->bench;
+
+  g_clear_weak_pointer (&self->bench);
+  if (bench != NULL)
+    gtk_window_destroy (GTK_WINDOW (bench));
+}
+
+void
+rw_practice_bar_open_bench (RwPracticeBar *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  g_return_if_fail (RW_IS_PRACTICE_BAR (self));
+  if (self->job == NULL || !GTK_IS_WINDOW (root))
+    return;
+  if (self->bench == NULL)
+    {
+      g_set_weak_pointer (&self->bench, rw_practice_window_new (GTK_WINDOW (root), self->job));
+      rw_practice_window_set_drill (RW_PRACTICE_WINDOW (self->bench), rw_drill_of (self->job) != NULL);
+      g_signal_connect_object (self->bench, "new-drill", G_CALLBACK (new_drill_cb), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (self->bench, "end-drill", G_CALLBACK (end_drill_cb), self, G_CONNECT_SWAPPED);
+    }
+  gtk_window_present (GTK_WINDOW (self->bench));
+}
+
 void
 rw_practice_bar_set_job (RwPracticeBar *self,
                          RwJob         *job)
@@ -81,6 +103,8 @@ rw_practice_bar_set_job (RwPracticeBar *self,
   g_return_if_fail (RW_IS_PRACTICE_BAR (self));
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
+  if (self->job != job)
+    close_bench (self);
   g_set_object (&self->job, job);
   if (job == NULL)
     return;
@@ -94,6 +118,7 @@ rw_practice_bar_dispose (GObject *object)
 {
   RwPracticeBar *self = RW_PRACTICE_BAR (object);
 
+  close_bench (self);
   g_clear_object (&self->job);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_PRACTICE_BAR);
   G_OBJECT_CLASS (rw_practice_bar_parent_class)->dispose (object);

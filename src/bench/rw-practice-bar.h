@@ -14,4 +14,7 @@ G_DECLARE_FINAL_TYPE (RwPracticeBar, rw_practice_bar, RW, PRACTICE_BAR, GtkWidge
 
 void rw_practice_bar_set_job (RwPracticeBar *self, RwJob *job); /* (nullable) a practice job */
 
+/* The window to work on it; once open it is brought to the front. */
+void rw_practice_bar_open_bench (RwPracticeBar *self);
+
 G_END_DECLS
