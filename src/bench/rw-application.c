@@ -31,6 +31,8 @@ static const struct
   { "win.new-job", { "<Control>n" } },
   { "win.open", { "<Control>o" } },
   { "win.practice", { "<Control>t" } },
+  { "win.practice-bench", { "<Control>b" } },
+  { "win.new-drill", { "<Control><Shift>t" } },
   { "win.continue", { "<Control>e" } },
   { "win.save-copy", { "<Control>s" } },
   { "win.save-picture", { "<Control>p" } },

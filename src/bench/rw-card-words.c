@@ -122,7 +122,16 @@ rw_card_words_account (const RwAdvice      *advice,
   g_autofree char *without = rw_card_words_minutes (rint (rw_advice_get_repairs_only (advice)));
 
   /* Translators: minutes expected in all with this check, and without any. */
-  return g_strdup_printf (_ ("%s expected in all, %s without measuring"), with, without);
+  return g_strdup_printf (_ ("%s expected in all, %s without measuring."), with, without);
+}
+
+char *
+rw_card_words_sure (const RwAdvice *advice)
+{
+  g_autofree char *sure = rw_advice_dup_sure (advice);
+  g_autofree char *reach = rw_advice_dup_reach (advice);
+
+  return sure != NULL && reach != NULL ? g_strdup_printf ("%s %s", sure, reach) : g_steal_pointer (&sure);
 }
 
 char *
@@ -158,16 +167,10 @@ rw_card_words_more (double expected,
 /* --- repairs -------------------------------------------------------------------------------------- */
 
 char *
-rw_card_words_both (const RwAdvice *advice)
+rw_card_words_was (const RwCause *cause)
 {
-  const double repair = rw_advice_get_repair_first (advice), check = rw_advice_get_check_first (advice);
-  g_autofree char *now = rw_card_words_minutes (repair);
-  g_autofree char *on = isnan (check) ? NULL : rw_card_words_minutes (check);
-
-  if (on == NULL)
-    return NULL;
-  /* Translators: minutes until fixed when it is repaired first, and when it is measured first. */
-  return g_strdup_printf (_ ("repair now %s, measure on %s"), now, on);
+  /* Translators: a cause, and the repair that cured it. */
+  return g_strdup_printf (_ ("It was: %s. What cured it: %s."), cause->title, cause->repair.title);
 }
 
 const char *
@@ -208,10 +211,22 @@ rw_card_words_recheck (const RwAdvice *advice,
   return g_strdup_printf (_ ("Check again afterwards: %s."), list->str);
 }
 
+static gboolean
+begins_with_caution (const RwCause *cause)
+{
+  return cause->repair.hazard >= RW_HAZARD_NEAR_MAINS && cause->repair.steps != NULL && cause->repair.steps[0] != NULL;
+}
+
+char *
+rw_card_words_repair_steps (const RwCause *cause)
+{
+  return rw_card_words_steps (begins_with_caution (cause) ? cause->repair.steps + 1 : cause->repair.steps);
+}
+
 char *
 rw_card_words_repair_safety (const RwCause *cause)
 {
-  if (cause->repair.hazard >= RW_HAZARD_NEAR_MAINS && cause->repair.steps != NULL && cause->repair.steps[0] != NULL)
+  if (begins_with_caution (cause))
     return g_strdup (cause->repair.steps[0]);
   return cause->repair.who == RW_WHO_ANYONE ? NULL : g_strdup (_ ("Local rules decide who may do it."));
 }
@@ -256,16 +271,12 @@ rw_card_words_repair_why (RwAdvice      *advice,
                           gboolean       chosen)
 {
   const RwCause *then = rw_advice_get_repair_then (advice);
-  g_autofree char *both = rw_card_words_both (advice);
-  g_autofree char *sure = rw_advice_dup_sure (advice);
+  g_autofree char *sure = rw_card_words_sure (advice);
   GString *text = g_string_new (cause->detail);
 
   if (chosen && cause != rw_advice_get_repair (advice))
     return g_string_free (text, FALSE);
-  if (both != NULL)
-    /* Translators: "repair now 21 min, measure on 24 min". */
-    g_string_append_printf (text, _ ("\nUntil it is fixed: %s."), both);
-  else if (sure != NULL)
+  if (sure != NULL)
     g_string_append_printf (text, "\n%s", sure);
   if (then != NULL)
     /* Translators: the other of two repairs. */

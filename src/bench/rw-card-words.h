@@ -30,8 +30,12 @@ char *rw_card_words_way_there (const RwSetup *missing, const RwSetup *now);
 /* "6 min: 3 min to power down, pull the board, 3 min for the check itself", or "3 min". */
 char *rw_card_words_time (const RwAdviceCheck *offer, const RwSetup *missing);
 
-/* "42 min expected in all, 61 min without measuring". */
+/* "42 min expected in all, 61 min without measuring." */
 char *rw_card_words_account (const RwAdvice *advice, const RwAdviceCheck *offer);
+
+/* Whether it is sure enough to repair, with the minutes of both ways, and whether any single reading can change that:
+ * the sentences of the advice. NULL when there is nothing to choose. (nullable) */
+char *rw_card_words_sure (const RwAdvice *advice);
 
 /* Which two causes the suggested check tells apart, and what mixing them up costs. NULL: it is about none in
  * particular. (nullable) */
@@ -40,9 +44,8 @@ char *rw_card_words_pair (const RwAdvice *advice);
 /* What another way costs beside the best one: "+3.2 min expected", or "equally good". @expected, @best: minutes. */
 char *rw_card_words_more (double expected, double best);
 
-/* Repairing first against measuring first: "repair now 21 min, measure on 24 min"; NULL when there is nothing to
- * measure. (nullable) */
-char *rw_card_words_both (const RwAdvice *advice);
+/* "It was: Edge connector oxidised. What cured it: Clean the edge." */
+char *rw_card_words_was (const RwCause *cause);
 
 /* 0 … 4: "no parts needed" … "dear". Static. */
 const char *rw_card_words_cost (int cost);
@@ -50,12 +53,15 @@ const char *rw_card_words_cost (int cost);
 /* "1. …\n2. …" */
 char *rw_card_words_steps (char **steps);
 
-/* What is to be measured again after a repair: "Measure again: …". NULL: nothing is named. (nullable) */
+/* What is to be measured again after a repair: "Check again afterwards: …". NULL: nothing is named. (nullable) */
 char *rw_card_words_recheck (const RwAdvice *advice, const RwCause *cause);
 
 /* The hazard of a repair before its steps: the first step of one beside or past mains says it (a rule of the data).
  * NULL: nothing beyond the hazard line. (nullable) */
 char *rw_card_words_repair_safety (const RwCause *cause);
+
+/* The other steps, numbered from 1. */
+char *rw_card_words_repair_steps (const RwCause *cause);
 
 /* Why to take a check, and what it tells apart if it is the suggested one. */
 char *rw_card_words_why (RwAdvice *advice, const RwAdviceCheck *offer);

@@ -27,6 +27,7 @@ struct _RwCauseList
   GtkWidget *record_row;
   GtkWidget *record_words;
   GtkWidget *record_switch;
+  GtkWidget *record_problem;
   GtkWidget *rows[N_ROWS];
 };
 
@@ -92,6 +93,7 @@ static void
 show_record (RwCauseList *self)
 {
   const RwRecord *record = self->job != NULL ? rw_job_get_record (self->job) : NULL;
+  const char *problem = self->job != NULL ? rw_job_get_record_problem (self->job) : NULL;
   const guint n = record != NULL ? rw_record_get_n_jobs (record) : 0;
   /* Translators: number of jobs. */
   g_autofree char *words = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Count %u job of your own",
@@ -103,6 +105,8 @@ show_record (RwCauseList *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->record_switch), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   if (self->job != NULL)
     gtk_switch_set_active (GTK_SWITCH (self->record_switch), rw_job_get_uses_record (self->job));
+  gtk_label_set_text (GTK_LABEL (self->record_problem), problem != NULL ? problem : "");
+  gtk_widget_set_visible (self->record_problem, problem != NULL);
 }
 
 static void
@@ -199,6 +203,8 @@ add_record (RwCauseList *self)
   gtk_widget_set_visible (self->record_row, FALSE);
   gtk_box_append (GTK_BOX (self->box), self->record_row);
   g_signal_connect_swapped (self->record_switch, "notify::active", G_CALLBACK (record_cb), self);
+  self->record_problem = add_sentence (self, NULL, "caption");
+  gtk_label_set_wrap_mode (GTK_LABEL (self->record_problem), PANGO_WRAP_WORD_CHAR);
 }
 
 static void

@@ -105,11 +105,30 @@ add_repair (RwCauseRow    *self,
   gtk_box_append (GTK_BOX (self->inside), button);
 }
 
+/* The odds of what was proved would be no product of what was seen. */
+static void
+add_proof (RwCauseRow          *self,
+           const RwCauseBelief *held)
+{
+  /* Translators: a repair. */
+  g_autofree char *proof = g_strdup_printf (_ ("Proved by its repair: %s."), held->cause->repair.title);
+
+  add_words (self, held->cause->detail, NULL);
+  add_words (self, proof, "caption");
+}
+
 static void
 fill_cause (RwCauseRow *self,
             RwBelief   *belief)
 {
   const RwCauseBelief *held = rw_belief_get_cause (belief, self->rank);
+
+  if (held->cause == rw_belief_get_fixed (belief))
+    {
+      add_proof (self, held);
+      return;
+    }
+
   g_autoptr (GPtrArray) reasons = rw_cause_words_reasons (belief, self->rank);
   g_autofree char *prior = rw_cause_words_prior (held);
   g_autofree char *product = rw_cause_words_product (held, reasons);
@@ -282,6 +301,18 @@ rw_cause_row_dispose (GObject *object)
   G_OBJECT_CLASS (rw_cause_row_parent_class)->dispose (object);
 }
 
+/* In characters, so that the bars of all rows are as long as each other. */
+static int
+longest_word (void)
+{
+  static const double chances[] = { 0, RW_CAUSE_POSSIBLE, RW_CAUSE_LIKELY, RW_CAUSE_CERTAIN };
+  glong longest = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (chances); i++)
+    longest = MAX (longest, g_utf8_strlen (rw_cause_words_chance (chances[i]), -1));
+  return (int) longest;
+}
+
 static void
 rw_cause_row_class_init (RwCauseRowClass *klass)
 {
@@ -332,7 +363,7 @@ make_bar (RwCauseRow *self)
   gtk_widget_set_valign (self->bar, GTK_ALIGN_CENTER);
   self->word = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->word), 1);
-  gtk_label_set_width_chars (GTK_LABEL (self->word), 12);
+  gtk_label_set_width_chars (GTK_LABEL (self->word), longest_word ());
   gtk_widget_add_css_class (self->word, "caption");
   gtk_box_append (GTK_BOX (line), self->bar);
   gtk_box_append (GTK_BOX (line), self->word);

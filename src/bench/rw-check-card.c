@@ -9,84 +9,29 @@
  */
 #include "config.h"
 
-#include "rw-check-card.h"
+#include "rw-check-card-private.h"
 
 #include <glib/gi18n-lib.h>
 
 #include "rw-card-outcomes.h"
 #include "rw-card-words.h"
-#include "rw-cure-question.h"
-#include "rw-lead-view.h"
-#include "rw-other-ways.h"
-#include "rw-practice-look.h"
-#include "rw-quantity.h"
-#include "rw-set-aside.h"
-
-struct _RwCheckCard
-{
-  GtkWidget       parent_instance;
-  RwJob          *job;
-  const char     *taken;  /* interned id of the check or cause that was taken; NULL: offered */
-  const char     *chosen; /* interned id of the check that was chosen instead; NULL: the suggested one */
-  const char     *cause;  /* interned id of the cause whose repair was asked for; NULL: as suggested */
-  gboolean        roomy;
-  GtkWidget      *box;
-  GtkLabel       *hazard;
-  GtkLabel       *safety;
-  GtkLabel       *kicker;
-  GtkLabel       *title;
-  GtkLabel       *facts;
-  GtkWidget      *setup_row;
-  GtkLabel       *setup;
-  GtkWidget      *setup_done;
-  RwLeadView     *picture;
-  GtkLabel       *steps;
-  GtkButton      *first;
-  GtkButton      *second;
-  RwSetAside     *aside;
-  RwCureQuestion *question;
-  GtkLabel       *why;
-  GtkLabel       *account;
-  GtkWidget      *outcomes;
-  GtkToggleButton *unfold;
-  RwOtherWays    *others;
-};
 
 static guint aimed_signal;
 
 G_DEFINE_FINAL_TYPE (RwCheckCard, rw_check_card, GTK_TYPE_WIDGET)
 
-static void refresh (RwCheckCard *self);
-
-static void
-show_text (GtkLabel   *label,
-           const char *text)
-{
-  gtk_label_set_text (label, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (label), text != NULL && *text != '\0');
-}
-
-static void
-show_button (GtkButton  *button,
-             const char *text)
-{
-  gtk_button_set_label (button, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (button), text != NULL);
-}
-
 /* --- what is offered ------------------------------------------------------------------------------ */
 
-static RwAdvice *
-get_advice (RwCheckCard *self)
+RwAdvice *
+rw_check_card_get_advice (RwCheckCard *self)
 {
   return self->job != NULL ? rw_job_get_advice (self->job) : NULL;
 }
 
-/* The check that is shown; NULL: a repair or nothing is. */
-static const RwAdviceCheck *
-get_offer (RwCheckCard *self)
+const RwAdviceCheck *
+rw_check_card_get_offer (RwCheckCard *self)
 {
-  RwAdvice *advice = get_advice (self);
+  RwAdvice *advice = rw_check_card_get_advice (self);
 
   if (advice == NULL || self->cause != NULL)
     return NULL;
@@ -96,234 +41,60 @@ get_offer (RwCheckCard *self)
   return rw_advice_get_kind (advice) == RW_ADVICE_CHECK ? rw_advice_get_check (advice) : NULL;
 }
 
-static const RwCheck *
-get_check (RwCheckCard *self)
+const RwCheck *
+rw_check_card_get_check (RwCheckCard *self)
 {
-  const RwAdviceCheck *offer = get_offer (self);
+  const RwAdviceCheck *offer = rw_check_card_get_offer (self);
 
   return offer != NULL ? offer->check : NULL;
 }
 
-static const RwCause *
-get_repair (RwCheckCard *self)
+const RwCause *
+rw_check_card_get_repair (RwCheckCard *self)
 {
-  RwAdvice *advice = get_advice (self);
+  RwAdvice *advice = rw_check_card_get_advice (self);
 
-  if (advice == NULL || get_offer (self) != NULL)
+  if (advice == NULL || rw_check_card_get_offer (self) != NULL)
     return NULL;
   if (self->cause != NULL)
     return rw_knowledge_find_cause (rw_advice_get_knowledge (advice), self->cause);
   return rw_advice_get_kind (advice) == RW_ADVICE_REPAIR ? rw_advice_get_repair (advice) : NULL;
 }
 
-/* What was chosen by hand holds until it is answered, set aside or gone back from. */
-static void
-forget_choice (RwCheckCard *self)
+void
+rw_check_card_forget_choice (RwCheckCard *self)
 {
   self->taken = NULL;
   self->chosen = NULL;
   self->cause = NULL;
 }
 
-static void
-drop_stale_choice (RwCheckCard *self,
-                   RwAdvice    *advice)
+void
+rw_check_card_drop_stale_choice (RwCheckCard *self,
+                                 RwAdvice    *advice)
 {
-  const RwCheck *check = get_check (self);
-  const RwCause *repair = get_repair (self);
+  const RwCheck *check = rw_check_card_get_check (self);
+  const RwCause *repair = rw_check_card_get_repair (self);
 
   if (self->chosen != NULL && (check == NULL || check->id != self->chosen))
     self->chosen = NULL;
   if (self->cause != NULL && (repair == NULL || rw_advice_get_kind (advice) == RW_ADVICE_DONE))
     self->cause = NULL;
-  check = get_check (self);
-  repair = get_repair (self);
+  check = rw_check_card_get_check (self);
+  repair = rw_check_card_get_repair (self);
   if (self->taken != NULL && (check == NULL || check->id != self->taken) && (repair == NULL || repair->id != self->taken))
     self->taken = NULL;
 }
 
-/* --- the setup a check wants --------------------------------------------------------------------- */
-
-static RwSetup
-missing_setup (RwCheckCard   *self,
-               const RwCheck *check)
+RwSetup
+rw_check_card_missing_setup (RwCheckCard   *self,
+                             const RwCheck *check)
 {
   return rw_card_words_missing (check, rw_bench_state_get_setup (rw_job_get_state (self->job)));
 }
 
-static void
-show_setup (RwCheckCard   *self,
-            const RwCheck *check)
-{
-  const RwSetup missing = missing_setup (self, check);
-  const RwSetup now = rw_bench_state_get_setup (rw_job_get_state (self->job));
-  const gboolean any = missing.power_on != RW_SAID_NOT || missing.board_fitted != RW_SAID_NOT
-                       || missing.warm != RW_SAID_NOT;
-  g_autofree char *way = rw_card_words_way_there (&missing, &now);
-  RwEvent wanted = rw_event_make_setup (0, missing);
-  g_autofree char *words = rw_event_describe (&wanted, NULL);
-  /* Translators: power, board, warm, as the check needs them. */
-  g_autofree char *needs = g_strdup_printf (_ ("It needs: %s."), words);
-
-  show_text (self->setup, way != NULL ? way : needs);
-  gtk_widget_set_visible (self->setup_row, any);
-}
-
-static void
-setup_done_cb (RwCheckCard *self)
-{
-  const RwCheck *check = get_check (self);
-
-  if (check != NULL)
-    rw_job_set_setup (self->job, missing_setup (self, check));
-}
-
-/* --- showing -------------------------------------------------------------------------------------- */
-
-static void
-outcome_cb (const char *outcome,
-            gpointer    data)
-{
-  RwCheckCard *self = data;
-  RwEvent event = rw_event_make_finding (0, self->taken, outcome);
-
-  forget_choice (self);
-  rw_job_add (self->job, &event);
-  g_signal_emit (self, aimed_signal, 0); /* the button goes; the keyboard must not go with it */
-}
-
-static void
-show_outcomes (RwCheckCard   *self,
-               RwAdvice      *advice,
-               const RwCheck *check,
-               gboolean       unfolded)
-{
-  RwPracticeCabinet *cabinet = rw_job_get_cabinet (self->job);
-
-  if (self->taken == NULL || check->measures)
-    rw_card_outcomes_foretell (self->outcomes, advice, check, unfolded);
-  else
-    rw_card_outcomes_choose (self->outcomes, check, cabinet != NULL ? rw_practice_look (cabinet, check->id) : NULL,
-                             outcome_cb, self);
-}
-
-static void
-show_hazard (RwCheckCard *self,
-             RwHazard     hazard,
-             RwWho        who,
-             const char  *safety)
-{
-  g_autofree char *words = rw_card_words_hazard (hazard, who);
-
-  show_text (self->hazard, words);
-  if (hazard > RW_HAZARD_LOW_VOLTAGE || who != RW_WHO_ANYONE)
-    gtk_widget_add_css_class (GTK_WIDGET (self->hazard), "safety");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->hazard), "safety");
-  show_text (self->safety, safety);
-}
-
-static void
-show_account (RwCheckCard         *self,
-              RwAdvice            *advice,
-              const RwAdviceCheck *offer)
-{
-  g_autofree char *account = rw_card_words_account (advice, offer);
-  g_autofree char *reach = rw_advice_dup_reach (advice);
-  g_autofree char *all = reach != NULL && self->chosen == NULL ? g_strdup_printf ("%s. %s", account, reach)
-                                                               : g_strdup_printf ("%s.", account);
-
-  show_text (self->account, all);
-}
-
-static void
-show_check (RwCheckCard         *self,
-            RwAdvice            *advice,
-            const RwAdviceCheck *offer)
-{
-  const RwCheck *check = offer->check;
-  const gboolean taken = self->taken == check->id;
-  const gboolean unfolded = taken || self->roomy || gtk_toggle_button_get_active (self->unfold);
-  const RwSetup missing = missing_setup (self, check);
-  g_autofree char *facts = rw_card_words_time (offer, &missing);
-  g_autofree char *steps = rw_card_words_steps (check->how);
-  g_autofree char *why = rw_card_words_why (advice, offer);
-
-  show_hazard (self, check->hazard, check->who, check->safety);
-  show_text (self->kicker, self->chosen != NULL ? _ ("Chosen instead") : _ ("Next check"));
-  show_text (self->title, check->title);
-  show_text (self->facts, facts);
-  show_setup (self, check);
-  rw_lead_view_show (self->picture, self->job, unfolded ? check : NULL);
-  show_text (self->steps, unfolded ? steps : NULL);
-  show_button (self->first, !taken ? _ ("Take it") : check->measures ? _ ("To the entry") : NULL);
-  show_button (self->second, taken || self->chosen != NULL ? _ ("Back") : NULL);
-  rw_set_aside_show (self->aside, self->job, taken ? NULL : check);
-  rw_cure_question_ask (self->question, self->job, NULL);
-  show_text (self->why, taken ? NULL : why);
-  show_account (self, advice, offer);
-  show_outcomes (self, advice, check, unfolded);
-  gtk_widget_set_visible (GTK_WIDGET (self->unfold), !taken && !self->roomy);
-  rw_other_ways_show (self->others, taken ? NULL : advice);
-}
-
-static void
-show_repair (RwCheckCard   *self,
-             RwAdvice      *advice,
-             const RwCause *cause)
-{
-  const gboolean taken = self->taken == cause->id;
-  const gboolean unfolded = taken || self->roomy || gtk_toggle_button_get_active (self->unfold);
-  g_autofree char *steps = rw_card_words_steps (cause->repair.steps);
-  g_autofree char *facts = rw_card_words_repair_facts (advice, cause);
-  g_autofree char *kicker = rw_card_words_repair_kicker (advice, cause);
-  g_autofree char *safety = rw_card_words_repair_safety (cause);
-  g_autofree char *why = rw_card_words_repair_why (advice, cause, self->cause != NULL);
-  g_autofree char *recheck = rw_card_words_recheck (advice, cause);
-
-  show_hazard (self, cause->repair.hazard, cause->repair.who, safety);
-  show_text (self->kicker, kicker);
-  show_text (self->title, cause->repair.title);
-  show_text (self->facts, facts);
-  gtk_widget_set_visible (self->setup_row, FALSE);
-  rw_lead_view_show (self->picture, self->job, NULL);
-  show_text (self->steps, unfolded ? steps : NULL);
-  show_button (self->first, taken ? NULL : _ ("Do it"));
-  show_button (self->second, taken || self->cause != NULL ? _ ("Back") : NULL);
-  rw_set_aside_show (self->aside, self->job, NULL);
-  rw_cure_question_ask (self->question, self->job, taken ? cause->id : NULL);
-  show_text (self->why, why);
-  show_text (self->account, recheck);
-  gtk_widget_set_visible (GTK_WIDGET (self->unfold), !taken && !self->roomy && *steps != '\0');
-  rw_other_ways_show (self->others, taken || self->cause != NULL ? NULL : advice);
-}
-
-static void
-show_words (RwCheckCard *self,
-            const char  *title,
-            const char  *why)
-{
-  show_text (self->hazard, NULL);
-  show_text (self->safety, NULL);
-  show_text (self->kicker, NULL);
-  show_text (self->title, title);
-  show_text (self->facts, NULL);
-  gtk_widget_set_visible (self->setup_row, FALSE);
-  rw_lead_view_show (self->picture, self->job, NULL);
-  show_text (self->steps, NULL);
-  show_button (self->first, NULL);
-  show_button (self->second, NULL);
-  rw_set_aside_show (self->aside, self->job, NULL);
-  rw_cure_question_ask (self->question, self->job, NULL);
-  show_text (self->why, why);
-  show_text (self->account, NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->unfold), FALSE);
-  rw_other_ways_show (self->others, NULL);
-}
-
-/* While something dangerous is on the leads there is nothing to be done but to stop. (nullable) */
-static const RwWarning *
-find_danger (RwCheckCard *self)
+const RwWarning *
+rw_check_card_find_danger (RwCheckCard *self)
 {
   RwBenchState *state = rw_job_get_state (self->job);
 
@@ -333,58 +104,33 @@ find_danger (RwCheckCard *self)
   return NULL;
 }
 
-static void
-show_advice (RwCheckCard *self,
-             RwAdvice    *advice)
-{
-  const RwAdviceCheck *offer = get_offer (self);
-  const RwCause *repair = get_repair (self);
-
-  if (offer != NULL)
-    show_check (self, advice, offer);
-  else if (repair != NULL)
-    show_repair (self, advice, repair);
-  else if (rw_advice_get_kind (advice) == RW_ADVICE_DONE)
-    show_words (self, _ ("Fixed"), _ ("Measure every rail once more, let it warm up, and write down what was done."));
-  else
-    show_words (self, _ ("Nothing more to suggest"),
-                _ ("What was seen fits no cause known for this cabinet. Ask somebody, and keep the session as the record."));
-}
-
-static void
-refresh (RwCheckCard *self)
-{
-  RwAdvice *advice = get_advice (self);
-
-  rw_card_outcomes_clear (self->outcomes);
-  if (advice == NULL)
-    {
-      const char *problem = self->job != NULL ? rw_job_get_advice_problem (self->job) : NULL;
-
-      show_words (self, problem != NULL ? _ ("No advice") : _ ("Thinking…"), problem);
-      return;
-    }
-  if (find_danger (self) != NULL)
-    {
-      forget_choice (self);
-      show_words (self, _ ("Stop first"), _ ("No check is suggested until the danger above is over and the rail was measured "
-                                             "again, or a slip of typing was taken back."));
-      return;
-    }
-  drop_stale_choice (self, advice);
-  show_advice (self, advice);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->first), rw_job_can_write (self->job));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->second), rw_job_can_write (self->job));
-  gtk_widget_set_sensitive (GTK_WIDGET (self->others), rw_job_can_write (self->job));
-  gtk_widget_set_sensitive (self->setup_done, rw_job_can_write (self->job));
-}
-
 /* --- what people do ------------------------------------------------------------------------------- */
+
+static void
+setup_done_cb (RwCheckCard *self)
+{
+  const RwCheck *check = rw_check_card_get_check (self);
+
+  if (check != NULL)
+    rw_job_set_setup (self->job, rw_check_card_missing_setup (self, check));
+}
+
+void
+rw_check_card_answer (RwCheckCard *self,
+                      const char  *outcome)
+{
+  RwEvent event = rw_event_make_finding (0, self->taken, outcome);
+
+  rw_check_card_forget_choice (self);
+  rw_job_add (self->job, &event);
+  g_signal_emit (self, aimed_signal, 0); /* the button goes; the keyboard must not go with it */
+}
 
 static gboolean
 can_act (RwCheckCard *self)
 {
-  return self->job != NULL && rw_job_can_write (self->job) && get_advice (self) != NULL && find_danger (self) == NULL;
+  return self->job != NULL && rw_job_can_write (self->job) && rw_check_card_get_advice (self) != NULL
+         && rw_check_card_find_danger (self) == NULL;
 }
 
 static void
@@ -392,7 +138,7 @@ take_check (RwCheckCard   *self,
             const RwCheck *check)
 {
   self->taken = check->id;
-  refresh (self);
+  rw_check_card_refresh (self);
   if (!check->measures)
     {
       rw_card_outcomes_focus (self->outcomes);
@@ -409,8 +155,8 @@ rw_check_card_take (RwCheckCard *self)
   if (!can_act (self))
     return;
 
-  const RwCheck *check = get_check (self);
-  const RwCause *cause = get_repair (self);
+  const RwCheck *check = rw_check_card_get_check (self);
+  const RwCause *cause = rw_check_card_get_repair (self);
 
   if (check != NULL)
     take_check (self, check);
@@ -420,7 +166,7 @@ rw_check_card_take (RwCheckCard *self)
     {
       self->taken = cause->id;
       rw_job_repair (self->job, cause->id);
-      refresh (self);
+      rw_check_card_refresh (self);
       rw_cure_question_focus (self->question);
     }
 }
@@ -433,8 +179,8 @@ choose (RwCheckCard *self,
     return;
   self->cause = NULL;
   self->chosen = g_intern_string (check);
-  if (get_check (self) != NULL)
-    take_check (self, get_check (self));
+  if (rw_check_card_get_check (self) != NULL)
+    take_check (self, rw_check_card_get_check (self));
 }
 
 void
@@ -442,6 +188,14 @@ rw_check_card_take_other (RwCheckCard *self,
                           guint        i)
 {
   g_return_if_fail (RW_IS_CHECK_CARD (self) && i < RW_N_OTHER_WAYS);
+
+  if (!can_act (self))
+    return;
+  if (self->taken != NULL) /* the other ways are told beside what is suggested */
+    {
+      rw_check_card_forget_choice (self);
+      rw_check_card_refresh (self);
+    }
 
   const char *check = rw_other_ways_get (self->others, i);
 
@@ -452,8 +206,8 @@ rw_check_card_take_other (RwCheckCard *self,
 static void
 back_cb (RwCheckCard *self)
 {
-  forget_choice (self);
-  refresh (self);
+  rw_check_card_forget_choice (self);
+  rw_check_card_refresh (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->first));
 }
 
@@ -464,7 +218,7 @@ rw_check_card_ask_another (RwCheckCard *self)
   if (!can_act (self))
     return;
   self->taken = NULL;
-  refresh (self);
+  rw_check_card_refresh (self);
   rw_set_aside_open (self->aside);
 }
 
@@ -475,16 +229,16 @@ rw_check_card_show_repair (RwCheckCard *self,
   g_return_if_fail (RW_IS_CHECK_CARD (self));
   if (!can_act (self))
     return;
-  forget_choice (self);
+  rw_check_card_forget_choice (self);
   self->cause = g_intern_string (cause);
-  refresh (self);
+  rw_check_card_refresh (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->first));
 }
 
 static void
 answered_cb (RwCheckCard *self)
 {
-  forget_choice (self);
+  rw_check_card_forget_choice (self);
   g_signal_emit (self, aimed_signal, 0);
 }
 
@@ -495,7 +249,16 @@ unfold_cb (RwCheckCard *self)
 
   gtk_button_set_label (GTK_BUTTON (self->unfold), open ? _ ("Less") : _ ("How it is done"));
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->unfold), GTK_ACCESSIBLE_STATE_EXPANDED, open, -1);
-  refresh (self);
+  rw_check_card_refresh (self);
+}
+
+gboolean
+rw_check_card_has_step (RwCheckCard *self)
+{
+  g_return_val_if_fail (RW_IS_CHECK_CARD (self), FALSE);
+  if (rw_check_card_get_advice (self) == NULL || rw_check_card_find_danger (self) != NULL)
+    return FALSE;
+  return rw_check_card_get_offer (self) != NULL || rw_check_card_get_repair (self) != NULL;
 }
 
 void
@@ -506,7 +269,7 @@ rw_check_card_set_roomy (RwCheckCard *self,
   if (self->roomy == roomy)
     return;
   self->roomy = roomy;
-  refresh (self);
+  rw_check_card_refresh (self);
 }
 
 void
@@ -516,11 +279,11 @@ rw_check_card_set_job (RwCheckCard *self,
   g_return_if_fail (RW_IS_CHECK_CARD (self));
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
-  forget_choice (self);
+  rw_check_card_forget_choice (self);
   g_set_object (&self->job, job);
   if (job != NULL)
-    g_signal_connect_object (job, "advice", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
-  refresh (self);
+    g_signal_connect_object (job, "advice", G_CALLBACK (rw_check_card_refresh), self, G_CONNECT_SWAPPED);
+  rw_check_card_refresh (self);
 }
 
 /* --- the type ------------------------------------------------------------------------------------- */
@@ -561,6 +324,7 @@ rw_check_card_class_init (RwCheckCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, steps);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, first);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, second);
+  gtk_widget_class_bind_template_child (widget_class, RwCheckCard, buttons);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, aside);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, question);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, why);

@@ -20,6 +20,9 @@ void rw_check_card_set_job (RwCheckCard *self, RwJob *job); /* (nullable) */
 /* Whether there is room for steps and picture at once; else they are folded until the check is taken. */
 void rw_check_card_set_roomy (RwCheckCard *self, gboolean roomy);
 
+/* Whether there is something to do, so that the card wants all the room there is. */
+gboolean rw_check_card_has_step (RwCheckCard *self);
+
 /* As if its first button were pressed. */
 void rw_check_card_take (RwCheckCard *self);
 

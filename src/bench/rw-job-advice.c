@@ -98,6 +98,7 @@ rw_job_set_uses_record (RwJob   *self,
   if (self->uses_record == uses)
     return;
   self->uses_record = uses;
+  g_object_notify (G_OBJECT (self), "uses-record");
   if (self->knowledge == NULL)
     return;
   count_record (self);
@@ -190,6 +191,12 @@ rw_job_refresh_advice (RwJob *self)
       return;
     }
   self->advice_outdated = self->advising;
+  if (self->unadvised)
+    {
+      g_clear_pointer (&self->advice, rw_advice_unref);
+      g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_ADVICE], 0);
+      return;
+    }
   if (self->advising)
     return;
 

@@ -334,7 +334,8 @@ rw_job_move_practice_leads (RwJob *self)
 {
   RwJobMeter *meter = rw_job_find_meter (self, RW_JOB_METER);
 
-  rw_practice_cabinet_set_leads (self->cabinet, rw_job_get_rail (self), rw_job_get_place (self), self->kind);
+  if (!self->leads_by_hand)
+    rw_practice_cabinet_set_leads (self->cabinet, rw_job_get_rail (self), rw_job_get_place (self), self->kind);
   rw_job_forget_lives (self, NULL);
   if (meter != NULL)
     rw_job_leave_contact (meter);

@@ -84,6 +84,8 @@ struct _RwJob
   RwReplay          *replay;
   RwPracticeCabinet *cabinet;
   RwPracticeMeter   *meter;
+  gboolean           unadvised;     /* it is done without advice; advice_problem says why */
+  gboolean           leads_by_hand; /* of the practice cabinet: they stay where they were put, whatever is said */
 };
 
 enum

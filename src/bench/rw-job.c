@@ -458,6 +458,36 @@ rw_job_finalize (GObject *object)
   G_OBJECT_CLASS (rw_job_parent_class)->finalize (object);
 }
 
+/* So that a setting can be bound to it. */
+enum
+{
+  PROP_USES_RECORD = 1,
+};
+
+static void
+rw_job_get_property (GObject    *object,
+                     guint       id,
+                     GValue     *value,
+                     GParamSpec *pspec)
+{
+  if (id == PROP_USES_RECORD)
+    g_value_set_boolean (value, RW_JOB (object)->uses_record);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+rw_job_set_property (GObject      *object,
+                     guint         id,
+                     const GValue *value,
+                     GParamSpec   *pspec)
+{
+  if (id == PROP_USES_RECORD)
+    rw_job_set_uses_record (RW_JOB (object), g_value_get_boolean (value));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
 static guint
 add_signal (const char *name,
             GType       argument)
@@ -471,6 +501,12 @@ rw_job_class_init (RwJobClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = rw_job_dispose;
   G_OBJECT_CLASS (klass)->finalize = rw_job_finalize;
+  G_OBJECT_CLASS (klass)->get_property = rw_job_get_property;
+  G_OBJECT_CLASS (klass)->set_property = rw_job_set_property;
+  g_object_class_install_property (G_OBJECT_CLASS (klass), PROP_USES_RECORD,
+                                   g_param_spec_boolean ("uses-record", NULL, NULL, TRUE,
+                                                         G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY
+                                                             | G_PARAM_STATIC_STRINGS));
   rw_job_signals[RW_JOB_SIGNAL_CHANGED] = add_signal ("changed", G_TYPE_NONE);
   rw_job_signals[RW_JOB_SIGNAL_ADVICE] = add_signal ("advice", G_TYPE_NONE);
   rw_job_signals[RW_JOB_SIGNAL_LIVE] = add_signal ("live", G_TYPE_NONE);

@@ -122,8 +122,8 @@ void rw_job_skip_check (RwJob *self, const char *check, const char *reason);
  * it changed nothing. */
 void rw_job_repair_partly (RwJob *self, const char *cause, GPtrArray *gone);
 
-/* The causes that the restorer's other jobs ended in, and whether they count in the chances. They never do at the
- * practice cabinet. (nullable) borrowed */
+/* The causes that the restorer's other jobs ended in, and whether they count in the chances (the property
+ * "uses-record"). They never do at the practice cabinet. (nullable) borrowed */
 const RwRecord *rw_job_get_record (RwJob *self);
 void            rw_job_set_uses_record (RwJob *self, gboolean uses);
 gboolean        rw_job_get_uses_record (RwJob *self);

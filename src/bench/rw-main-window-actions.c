@@ -51,14 +51,6 @@ open_path (GtkWidget  *widget,
 }
 
 static void
-practice (GtkWidget  *widget,
-          const char *name,
-          GVariant   *parameter)
-{
-  rw_main_window_practice (RW_MAIN_WINDOW (widget));
-}
-
-static void
 go_on (GtkWidget  *widget,
        const char *name,
        GVariant   *parameter)
@@ -486,7 +478,10 @@ static const struct
   { "win.new-job", NULL, new_job, ALWAYS },
   { "win.open", NULL, open_session, ALWAYS },
   { "win.open-path", "s", open_path, ALWAYS },
-  { "win.practice", NULL, practice, ALWAYS },
+  { "win.practice", NULL, rw_main_window_begin_practice, ALWAYS },
+  { "win.practice-bench", NULL, rw_main_window_open_bench, WITH_PRACTICE },
+  { "win.new-drill", NULL, rw_main_window_new_drill, ALWAYS },
+  { "win.end-drill", NULL, rw_main_window_end_drill, WITH_PRACTICE },
   { "win.fullscreen", NULL, toggle_fullscreen, ALWAYS },
   { "win.continue", NULL, go_on, WITH_REPLAY },
   { "win.save-copy", NULL, save_copy, WITH_JOB },

@@ -212,6 +212,8 @@ rw_main_window_show_hands (RwMainWindow *self)
       g_signal_connect_object (self->job, "live", G_CALLBACK (show_live_warning), self, G_CONNECT_SWAPPED);
       if (self->settings != NULL && rw_job_get_mode (self->job) == RW_JOB_BENCH)
         rw_job_set_hands_free (self->job, g_settings_get_boolean (self->settings, "hands-free"));
+      if (self->settings != NULL && rw_job_get_mode (self->job) != RW_JOB_PRACTICE)
+        g_settings_bind (self->settings, "own-record", self->job, "uses-record", G_SETTINGS_BIND_DEFAULT);
       rw_meter_resume (self->job, self->settings);
       rw_sound_set_enabled (self->sound, self->settings != NULL && g_settings_get_boolean (self->settings, "sound"));
     }

@@ -90,6 +90,12 @@ void rw_main_window_answer (RwMainWindow *self, guint i);
 
 void rw_main_window_show_side (RwMainWindow *self, gboolean show);
 
+/* rw-main-window-drill.c: actions of the practice cabinet: a new one, its own window, and drills. */
+void rw_main_window_begin_practice (GtkWidget *widget, const char *name, GVariant *parameter);
+void rw_main_window_open_bench (GtkWidget *widget, const char *name, GVariant *parameter);
+void rw_main_window_new_drill (GtkWidget *widget, const char *name, GVariant *parameter);
+void rw_main_window_end_drill (GtkWidget *widget, const char *name, GVariant *parameter);
+
 /* rw-main-window-files.c */
 void rw_main_window_ask_open (RwMainWindow *self);
 void rw_main_window_ask_copy (RwMainWindow *self);

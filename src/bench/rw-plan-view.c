@@ -25,6 +25,7 @@ struct _RwPlanView
   GtkWidget  *path; /* the steps done */
   GtkWidget  *scroller;
   GtkWidget  *nothing; /* said instead of an empty list */
+  gboolean    roomy;
   gboolean    outdated; /* advice came while it was hidden */
   GtkListView *list;
 };
@@ -54,11 +55,14 @@ setup_row_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_xalign (GTK_LABEL (title), 0);
   gtk_label_set_xalign (GTK_LABEL (detail), 0);
   gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (detail), TRUE); /* what can hurt stands at its end */
+  gtk_label_set_lines (GTK_LABEL (detail), 2);
   gtk_label_set_ellipsize (GTK_LABEL (detail), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (detail, "caption");
   gtk_widget_add_css_class (detail, "quiet");
   gtk_box_append (GTK_BOX (box), title);
   gtk_box_append (GTK_BOX (box), detail);
+  gtk_widget_set_hexpand (box, TRUE);
   gtk_tree_expander_set_child (GTK_TREE_EXPANDER (expander), box);
   gtk_list_item_set_child (item, expander);
 }
@@ -98,11 +102,10 @@ bind_row_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_text (GTK_LABEL (title), text);
   gtk_label_set_text (GTK_LABEL (detail), rw_plan_node_get_detail (node));
   gtk_widget_set_visible (detail, *rw_plan_node_get_detail (node) != '\0');
-  gtk_widget_set_tooltip_text (box, rw_plan_node_get_title (node));
-
   /* The expander is what has the focus, and says nothing by itself. */
   g_autofree char *label = g_strdup_printf ("%s, %s", rw_plan_node_get_title (node), rw_plan_node_get_detail (node));
 
+  gtk_widget_set_tooltip_text (box, label);
   gtk_accessible_update_property (GTK_ACCESSIBLE (expander), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 }
 
@@ -163,6 +166,17 @@ show_path (RwPlanView *self,
 }
 
 static void
+make_nothing (RwPlanView *self)
+{
+  self->nothing = gtk_label_new (_ ("Nothing is left to plan. What was done:"));
+  gtk_label_set_xalign (GTK_LABEL (self->nothing), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->nothing), TRUE);
+  gtk_widget_add_css_class (self->nothing, "quiet");
+  gtk_widget_set_visible (self->nothing, FALSE);
+  gtk_box_append (GTK_BOX (self->box), self->nothing);
+}
+
+static void
 make_path (RwPlanView *self)
 {
   self->path = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -179,13 +193,24 @@ make_path (RwPlanView *self)
   gtk_box_append (GTK_BOX (self->box), self->path_scroller);
 }
 
+/* Without a plan below it the path has all the room. */
+static void
+fit_path (RwPlanView *self,
+          gboolean    alone)
+{
+  const int most = self->roomy ? roomy_path_height : path_height;
+
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller), alone ? -1 : most);
+  gtk_widget_set_vexpand (self->path_scroller, alone);
+}
+
 void
 rw_plan_view_set_roomy (RwPlanView *self,
                         gboolean    roomy)
 {
   g_return_if_fail (RW_IS_PLAN_VIEW (self));
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller),
-                                              roomy ? roomy_path_height : path_height);
+  self->roomy = roomy;
+  fit_path (self, gtk_widget_get_visible (self->nothing));
 }
 
 /* --- the plan ------------------------------------------------------------------------------------- */
@@ -211,6 +236,7 @@ refresh (RwPlanView *self)
                                                     NULL, NULL);
   g_autoptr (GtkTreeListRow) first = gtk_tree_list_model_get_row (tree, 0);
 
+  fit_path (self, first == NULL);
   gtk_widget_set_visible (self->nothing, first == NULL);
   gtk_widget_set_visible (self->scroller, first != NULL);
 
@@ -274,6 +300,7 @@ rw_plan_view_init (RwPlanView *self)
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  make_nothing (self);
   make_path (self);
   g_signal_connect (factory, "setup", G_CALLBACK (setup_row_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_row_cb), NULL);
@@ -290,11 +317,5 @@ rw_plan_view_init (RwPlanView *self)
   gtk_widget_set_vexpand (self->scroller, TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->list));
   gtk_box_append (GTK_BOX (self->box), self->scroller);
-  self->nothing = gtk_label_new (_ ("Nothing is left to plan."));
-  gtk_label_set_xalign (GTK_LABEL (self->nothing), 0);
-  gtk_widget_set_valign (self->nothing, GTK_ALIGN_START);
-  gtk_widget_add_css_class (self->nothing, "quiet");
-  gtk_widget_set_visible (self->nothing, FALSE);
-  gtk_box_append (GTK_BOX (self->box), self->nothing);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 }

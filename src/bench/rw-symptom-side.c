@@ -23,9 +23,11 @@ struct _RwSymptomSide
   RwPlanView      *plan;
 };
 
-/* Pixels: of the side, and of the causes at most. Roomy is where the plan has a column of its own. */
+/* Pixels: of the side, of the causes at most, of a step's card at least, of a card without a step at most. Roomy is where the plan has a column of its own. */
 static const int narrow_width = 340, roomy_width = 400;
-static const int narrow_causes = 172, roomy_causes = 380;
+static const int narrow_causes = 150, roomy_causes = 330;
+static const int least_card = 150, most_words = 300;
+static const int narrow_card = 314; /* what the narrow side leaves the card in width */
 
 static guint aimed_signal;
 
@@ -37,10 +39,35 @@ aimed_cb (RwSymptomSide *self)
   g_signal_emit (self, aimed_signal, 0);
 }
 
+/* Pixels that the card wants at its present width. (A scrolled window asks only what it wants at its widest.) */
+static int
+height_of_card (RwSymptomSide *self)
+{
+  const int width = gtk_widget_get_width (GTK_WIDGET (self->card));
+  int height = 0;
+
+  gtk_widget_measure (GTK_WIDGET (self->card), GTK_ORIENTATION_VERTICAL, width > 0 ? width : narrow_card, NULL, &height,
+                      NULL, NULL);
+  return height;
+}
+
+/* With nothing to do the card is as tall as its words, and the path taken has the room. */
+static void
+fit_card (RwSymptomSide *self)
+{
+  const gboolean has_step = rw_check_card_has_step (self->card);
+
+  gtk_widget_set_vexpand (self->scroller, has_step);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller),
+                                              has_step ? least_card : MIN (height_of_card (self), most_words));
+  gtk_widget_set_vexpand (self->plan_box, !has_step);
+}
+
 /* New advice is read from its top. */
 static void
 scroll_up (RwSymptomSide *self)
 {
+  fit_card (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), 0);
 }
 
@@ -49,10 +76,10 @@ rw_symptom_side_set_job (RwSymptomSide *self,
                          RwJob         *job)
 {
   g_return_if_fail (RW_IS_SYMPTOM_SIDE (self));
-  if (job != NULL)
-    g_signal_connect_object (job, "advice", G_CALLBACK (scroll_up), self, G_CONNECT_SWAPPED);
   rw_symptom_picker_set_job (self->picker, job);
   rw_check_card_set_job (self->card, job);
+  if (job != NULL) /* after the card, so that it has the new advice */
+    g_signal_connect_object (job, "advice", G_CALLBACK (scroll_up), self, G_CONNECT_SWAPPED);
   rw_cause_list_set_job (self->causes, job);
   rw_plan_view_set_job (self->plan, job);
 }

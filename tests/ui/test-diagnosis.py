@@ -166,6 +166,75 @@ def test_partly():
         bench.find("label", "helped in part")
 
 
+def tab_to(bench, name, most=90):
+    """Tab until what has the focus begins with these words."""
+    for _ in range(most):
+        node = bench.focused()
+        if node is not None and (node.get_name() or "").startswith(name):
+            return node
+        bench.keys("Tab")
+    raise Failed(f"Tab does not come to {name!r}")
+
+
+def answer_by_keys(bench, path):
+    """Takes the check that is on the card, and answers it: a value, or the first of what it may show."""
+    before = len(events(path, "reading")) + len(events(path, "finding"))
+    title = poll(lambda: card_title(bench), "the suggested check")
+    bench.keys("c")
+    bench.find("push button", "Back")
+    if bench.there("push button", "To the entry"):
+        bench.type("5.05")
+    bench.keys("Return")
+    poll(lambda: len(events(path, "reading")) + len(events(path, "finding")) > before, "the answer in the file")
+    poll(lambda: card_title(bench) != title, "another step", 30)
+
+
+def test_by_keys_alone():
+    """from a symptom to the cure without a mouse: check, other ways, set aside, repair, and the question"""
+    with Bench() as bench:
+        path = bench.start_job("Tidepool Racer")
+        search_symptom(bench, "wavy pict")
+        bench.find("push button", "Take it", timeout=30)
+        answer_by_keys(bench, path)
+
+        ways = poll(lambda: [n for n in names(bench) if n.startswith("Instead: ")], "two other ways")
+        titles = [way.split(": ", 1)[1].split(" · ")[0].rsplit(", ", 1)[0] for way in ways]
+        for key, title in zip("ij", titles):  # the second straight from the first, and both back to the suggestion
+            bench.keys("Escape", key)
+            bench.find("label", "Chosen instead")
+            poll(lambda: any(n.get_name() == title and showing(n) for n in bench.all("label")), f"{title!r} on the card")
+        tab_to(bench, "Back")
+        bench.keys("Return")
+        bench.find("label", "Next check")
+
+        title = poll(lambda: card_title(bench), "the suggested check")
+        bench.keys("q")
+        bench.find("push button", "no access")
+        bench.keys("Tab", "Return")
+        poll(lambda: any(e["finding"]["outcome"] == "skipped" for e in events(path, "finding")), "the check set aside")
+        if "no tool for it" not in events(path, "note")[-1]["note"]["text"]:
+            raise Failed(f"the note says {events(path, 'note')[-1]}")
+        poll(lambda: card_title(bench) not in (None, title), "another check", 30)
+        answer_by_keys(bench, path)
+
+        cause = poll(lambda: heads(bench), "the causes")[0]
+        tab_to(bench, cause)
+        bench.keys("Return")
+        bench.find("push button", "Show its repair")
+        tab_to(bench, "Show its repair")
+        bench.keys("Return")
+        bench.find("push button", "Do it")
+        poll(lambda: (bench.focused() or bench.app).get_name() == "Do it", "the focus on the repair")
+        bench.keys("Return")
+        bench.find("label", "Did it cure it?")
+        bench.keys("Return")
+        poll(lambda: events(path, "repair"), "the repair in the file")
+        if events(path, "repair")[0]["repair"]["result"] != "fixed":
+            raise Failed(f"the repair says {events(path, 'repair')}")
+        bench.find("label", "Fixed")
+        bench.find("label", "It was: " + cause.split(": ")[0])
+
+
 def test_plan_saved():
     """the plan is saved from the menu as a PDF whose pages say what the card says"""
     with tempfile.TemporaryDirectory() as folder, Bench() as bench:
@@ -187,4 +256,4 @@ def test_plan_saved():
             raise Failed(f"{title!r} is not in {text[:400]!r}")
 
 
-run(test_symptoms, test_causes, test_other_way, test_set_aside, test_partly, test_plan_saved)
+run(test_symptoms, test_causes, test_other_way, test_set_aside, test_partly, test_by_keys_alone, test_plan_saved)
