@@ -1,4 +1,4 @@
-/* data-strings.h: the texts of data/knowledge and data/profiles, for xgettext only. Made by po/extract-data.py.
+/* data-strings.h: the texts of data/knowledge, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -3677,3 +3677,471 @@ N_ ("+5 / +12 switcher")
 
 /* profiles/switcher-5-12.json: switcher-5-12, p12, feeds */
 N_ ("sound amplifier, fans, coin parts")
+
+/* stages/stages.json: look, title */
+N_ ("Look and isolate")
+
+/* stages/stages.json: look, purpose */
+N_ ("Finds what eyes and nose can find, and makes the cabinet dead before a hand goes in.")
+
+/* stages/stages.json: look, caution */
+N_ ("Mains kills, big capacitors stay charged, and the picture tube holds 20 kV and more for days. Pull the plug; a switch is not enough. Keep well away from the tube and the monitor chassis, do not work alone, and leave the mains side and the inside of supply and monitor to trained or licensed people. Local codes and licensed practice decide. No meter reading taken with this program proves that a circuit is dead.")
+
+/* stages/stages.json: look, needs */
+N_ ("The plug in sight, out of its outlet, where nobody puts it back.")
+
+/* stages/stages.json: look, needs */
+N_ ("Good light, a dry floor, rings and watch off.")
+
+/* stages/stages.json: look, needs */
+N_ ("Somebody within call.")
+
+/* stages/stages.json: look, steps */
+N_ ("Pull the plug and wait five minutes.")
+
+/* stages/stages.json: look, steps */
+N_ ("Write down the complaint and photograph every plug and the trim as they are.")
+
+/* stages/stages.json: look, steps */
+N_ ("Look and smell: brown plugs, bulged or leaking capacitors, loose screws, wrong fuses.")
+
+/* stages/stages.json: look, steps */
+N_ ("See that the earth wire of the cord reaches the supply case and all metal that can be touched.")
+
+/* stages/stages.json: look, steps */
+N_ ("Put a cover over the mains screws beside the low-voltage ones.")
+
+/* stages/stages.json: look, steps */
+N_ ("Mend what is plainly loose or burnt on the low-voltage side before any power is applied.")
+
+/* stages/stages.json: look, stage-plug-out, text */
+N_ ("Is the plug out of its outlet?")
+
+/* stages/stages.json: look, stage-plug-out, no */
+N_ ("The cabinet is not isolated: pull the plug before anything is touched.")
+
+/* stages/stages.json: look, stage-earth-good, text */
+N_ ("Does the earth wire reach all metal that can be touched?")
+
+/* stages/stages.json: look, stage-earth-good, no */
+N_ ("Without earth a fault puts mains on the metal. Leave the power off until a competent person has made the earth good.")
+
+/* stages/stages.json: look, stage-mains-covered, text */
+N_ ("Are the mains screws covered?")
+
+/* stages/stages.json: look, stage-mains-covered, no */
+N_ ("A slipping probe bridges mains and low voltage. Cover the mains screws, or have it done, before any power is applied.")
+
+/* stages/stages.json: look, stage-looks-sound, text */
+N_ ("Is it free of burnt plugs, bulged capacitors and wrong fuses?")
+
+/* stages/stages.json: look, stage-looks-sound, no */
+N_ ("What is burnt or bulged will not heal under power: mend it first, a trained person where it lies in the supply.")
+
+/* stages/stages.json: look, ends */
+N_ ("The plug is out, the earth is whole, the mains screws are covered, and nothing burnt or loose is left.")
+
+/* stages/stages.json: look, stops */
+N_ ("Earth missing, mains insulation damaged, or a smell of burning: hand it to a trained or licensed person.")
+
+/* stages/stages.json: look, unproven */
+N_ ("Nobody looked: a missing earth, bare mains screws or a burnt plug would not have been noticed.")
+
+/* stages/stages.json: bare-supply, title */
+N_ ("Supply without the board")
+
+/* stages/stages.json: bare-supply, purpose */
+N_ ("Proves every rail before a board that cannot be bought again is put on it.")
+
+/* stages/stages.json: bare-supply, caution */
+N_ ("From here on mains is live, often a few centimetres from the screws you measure. Covers on first, shrouded probes, one hand, black lead clipped before power. If a reading is above 60 V you are on the wrong screw: stop, hands off, plug out.")
+
+/* stages/stages.json: bare-supply, needs */
+N_ ("The board unplugged from its connector, power off.")
+
+/* stages/stages.json: bare-supply, needs */
+N_ ("A dummy load where the supply is a switcher: 5 Ω at 10 W or more on +5 V, 47 Ω at 5 W on +12 V. They get hot.")
+
+/* stages/stages.json: bare-supply, needs */
+N_ ("The meter on DC volts, with a range above the highest rail.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("With the plug out, unplug the board and fit the dummy load.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("Clip the black lead to the supply's 0 V screw.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("Stand clear, put the plug in and switch on.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("Read every rail at the supply's screws: sign first, then value.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("Read the ripple of the reference rail on AC volts.")
+
+/* stages/stages.json: bare-supply, steps */
+N_ ("Power off and wait until the rails have fallen below 0.5 V.")
+
+/* stages/stages.json: bare-supply, stage-dummy-load, text */
+N_ ("Does a dummy load hang on the supply?")
+
+/* stages/stages.json: bare-supply, stage-dummy-load, no */
+N_ ("A switcher without a load may tick, or stand too low or too high, and be sound. Load it before it is called bad or good.")
+
+/* stages/stages.json: bare-supply, ends */
+N_ ("Every rail was read with the right sign and inside its limits for a supply without a board.")
+
+/* stages/stages.json: bare-supply, stops */
+N_ ("A rail above what a board stands, of the wrong sign, or missing: the board stays out until the supply is mended.")
+
+/* stages/stages.json: bare-supply, stops */
+N_ ("Smoke, a smell, or a ticking that a dummy load does not end: power off.")
+
+/* stages/stages.json: bare-supply, unproven */
+N_ ("Not every rail was measured without the board: one too high, missing or of the wrong sign would meet the board first.")
+
+/* stages/stages.json: fit-board, title */
+N_ ("Fit the board")
+
+/* stages/stages.json: fit-board, purpose */
+N_ ("Puts the board on a supply that is proven, with nothing live.")
+
+/* stages/stages.json: fit-board, caution */
+N_ ("Never plug or unplug a board while it is powered. Power off, plug out, and wait for the rails to fall: a connector that goes on askew or live destroys memory and sound chips at once.")
+
+/* stages/stages.json: fit-board, needs */
+N_ ("The power off, and the rails below 0.5 V.")
+
+/* stages/stages.json: fit-board, needs */
+N_ ("Light enough to see the key and the rows of the connector.")
+
+/* stages/stages.json: fit-board, needs */
+N_ ("Clean fingers on the edge: a black finger gets worse under load.")
+
+/* stages/stages.json: fit-board, steps */
+N_ ("Pull the plug and wait until the rails have fallen below 0.5 V.")
+
+/* stages/stages.json: fit-board, steps */
+N_ ("Look at both sides of the edge and at the springs of the connector.")
+
+/* stages/stages.json: fit-board, steps */
+N_ ("Fit the connector: check key and row, look again from the other side.")
+
+/* stages/stages.json: fit-board, steps */
+N_ ("Clip the black lead to the board's ground and the red one to +5 V at the edge.")
+
+/* stages/stages.json: fit-board, stage-rails-fallen, text */
+N_ ("Have the rails fallen below 0.5 V?")
+
+/* stages/stages.json: fit-board, stage-rails-fallen, no */
+N_ ("Wait: a charged rail is a live plug.")
+
+/* stages/stages.json: fit-board, stage-key-checked, text */
+N_ ("Do key and row of the connector agree, looked at twice?")
+
+/* stages/stages.json: fit-board, stage-key-checked, no */
+N_ ("A connector one row off puts a rail on the wrong finger. Look again before any power.")
+
+/* stages/stages.json: fit-board, stage-own-board, text */
+N_ ("Is this the cabinet's own board, not one lent for a trial?")
+
+/* stages/stages.json: fit-board, stage-own-board, no */
+N_ ("A board that is known to be good is the last thing to try on a supply that is not proven.")
+
+/* stages/stages.json: fit-board, ends */
+N_ ("The board sits right, and the leads are clipped to it.")
+
+/* stages/stages.json: fit-board, stops */
+N_ ("A rail that was not proven without the board.")
+
+/* stages/stages.json: fit-board, stops */
+N_ ("A finger burnt away, or a spring bent back: mend it first.")
+
+/* stages/stages.json: fit-board, unproven */
+N_ ("Nobody checked how the board went in: a connector askew, or fitted live, is not ruled out.")
+
+/* stages/stages.json: first-power, title */
+N_ ("First power")
+
+/* stages/stages.json: first-power, purpose */
+N_ ("Finds out within seconds whether the board may stay on.")
+
+/* stages/stages.json: first-power, caution */
+N_ ("One hand on the switch, the other away from the cabinet; the leads are clipped, not held. Nobody near the monitor. Switch off at once if the reference leaves 80 to 110 per cent of its nominal volts, or if anything smells.")
+
+/* stages/stages.json: first-power, needs */
+N_ ("The leads clipped to the reference rail at the board's edge.")
+
+/* stages/stages.json: first-power, needs */
+N_ ("The meter showing before the power is on.")
+
+/* stages/stages.json: first-power, needs */
+N_ ("A finger on the switch.")
+
+/* stages/stages.json: first-power, steps */
+N_ ("Watch the meter, not the picture, and switch on.")
+
+/* stages/stages.json: first-power, steps */
+N_ ("Read the reference at the board within five seconds.")
+
+/* stages/stages.json: first-power, steps */
+N_ ("Off again at once if it is below 80 or above 110 per cent of its nominal volts.")
+
+/* stages/stages.json: first-power, steps */
+N_ ("Read the other rails at the board, the one that memory needs first.")
+
+/* stages/stages.json: first-power, ends */
+N_ ("The reference stood between 80 and 110 per cent of its nominal volts at the board.")
+
+/* stages/stages.json: first-power, stops */
+N_ ("The reference outside that span, overload on the meter, smoke or a smell: off, and back to the supply without the board.")
+
+/* stages/stages.json: first-power, unproven */
+N_ ("Nobody watched the first seconds under power.")
+
+/* stages/stages.json: under-load, title */
+N_ ("Under load")
+
+/* stages/stages.json: under-load, purpose */
+N_ ("Tells supply, wiring and board apart: what leaves, what arrives, and what is lost on the way.")
+
+/* stages/stages.json: under-load, caution */
+N_ ("Mains is live beside the supply's screws: covers on, shrouded probes, one hand, clips where you can. No hand within 15 cm of the tube's neck, its red lead or the monitor chassis.")
+
+/* stages/stages.json: under-load, needs */
+N_ ("The board fitted and running.")
+
+/* stages/stages.json: under-load, needs */
+N_ ("A meter with a millivolt range for the drops, and AC volts for ripple.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Read every rail at the supply's screws.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Read every rail at the board's edge.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Read the drop along the reference wire: red at the screw, black at the board's finger.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Read the drop along ground: red at the board's ground, black at the supply's 0 V.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Read the ripple of every rail at the board on AC volts.")
+
+/* stages/stages.json: under-load, steps */
+N_ ("Mend what loses too much before the trim is touched.")
+
+/* stages/stages.json: under-load, ends */
+N_ ("Terminals, board, both drops and ripple were read with the board fitted.")
+
+/* stages/stages.json: under-load, stops */
+N_ ("A rail above what a board stands: off.")
+
+/* stages/stages.json: under-load, stops */
+N_ ("A plug too hot to hold: off, and mend it.")
+
+/* stages/stages.json: under-load, unproven */
+N_ ("Nobody read terminals, board and drops together: supply and wiring cannot be told apart.")
+
+/* stages/stages.json: trim, title */
+N_ ("Set the trim")
+
+/* stages/stages.json: trim, purpose */
+N_ ("Puts every rail the board needs inside its limits, under the load that is really there.")
+
+/* stages/stages.json: trim, caution */
+N_ ("The trim sits beside live mains parts. Insulated driver, one hand, clips instead of hands on the probes; small turns, wait, read. A trim inside the supply's cover is for a trained person.")
+
+/* stages/stages.json: trim, needs */
+N_ ("Both drops small: wiring is mended before the supply is turned up.")
+
+/* stages/stages.json: trim, needs */
+N_ ("The old position of the trim marked or photographed.")
+
+/* stages/stages.json: trim, needs */
+N_ ("The reference clipped at the board's edge.")
+
+/* stages/stages.json: trim, steps */
+N_ ("Mark how the trim stands now.")
+
+/* stages/stages.json: trim, steps */
+N_ ("Turn a little, wait for the reading to settle, and keep it.")
+
+/* stages/stages.json: trim, steps */
+N_ ("Stop at the set point shown, or where the reference stands right at the board.")
+
+/* stages/stages.json: trim, steps */
+N_ ("See that the terminals stay below 106 per cent of nominal.")
+
+/* stages/stages.json: trim, ends */
+N_ ("The reference stands at its set point at the board, or needed no turn.")
+
+/* stages/stages.json: trim, stops */
+N_ ("Terminals high while the board is right: that is wiring, not trim.")
+
+/* stages/stages.json: trim, stops */
+N_ ("A trim that jumps or does nothing: turn it back and leave it.")
+
+/* stages/stages.json: trim, unproven */
+N_ ("Nobody set the reference under load: it stands where the last hand left it.")
+
+/* stages/stages.json: recheck, title */
+N_ ("Read every rail again")
+
+/* stages/stages.json: recheck, purpose */
+N_ ("One screw moves several rails: sees that setting one did not push another over.")
+
+/* stages/stages.json: recheck, caution */
+N_ ("Mains is still live beside the supply's screws: covers on, shrouded probes, one hand.")
+
+/* stages/stages.json: recheck, needs */
+N_ ("The board fitted and running, the trim left alone.")
+
+/* stages/stages.json: recheck, steps */
+N_ ("Read every rail at the board's edge again.")
+
+/* stages/stages.json: recheck, steps */
+N_ ("Read the reference at the supply's screws again.")
+
+/* stages/stages.json: recheck, ends */
+N_ ("Every rail was read at the board since the last turn, and is inside its limits.")
+
+/* stages/stages.json: recheck, stops */
+N_ ("A rail beyond its limits: back to the trim; above what a board stands: off.")
+
+/* stages/stages.json: recheck, unproven */
+N_ ("Not every rail was read again after the last turn of the trim: one of them may have moved out.")
+
+/* stages/stages.json: warm-up, title */
+N_ ("Warm-up")
+
+/* stages/stages.json: warm-up, purpose */
+N_ ("Shows what heat does: a joint or a capacitor that fails warm passes every cold test.")
+
+/* stages/stages.json: warm-up, caution */
+N_ ("The cabinet runs for an hour: leave no one alone with it open, and touch only insulated parts when you feel for heat. Heat sinks in a supply may be mains-live.")
+
+/* stages/stages.json: warm-up, needs */
+N_ ("An hour with the cabinet running as it is used.")
+
+/* stages/stages.json: warm-up, needs */
+N_ ("Leads clipped, so that every reading is taken at the same spot.")
+
+/* stages/stages.json: warm-up, steps */
+N_ ("Read the reference at the board as the power comes on.")
+
+/* stages/stages.json: warm-up, steps */
+N_ ("Read it again after 5, 15, 30 and 60 minutes, without moving the leads.")
+
+/* stages/stages.json: warm-up, steps */
+N_ ("After 20 minutes feel the connector from outside: warm is well, too hot to hold is not.")
+
+/* stages/stages.json: warm-up, stage-connector-cool, text */
+N_ ("After 20 minutes, can the connector be held?")
+
+/* stages/stages.json: warm-up, stage-connector-cool, no */
+N_ ("A plug too hot to hold has a poor contact and will burn. Power off and mend it.")
+
+/* stages/stages.json: warm-up, ends */
+N_ ("Five readings over an hour, and a plug that can be held.")
+
+/* stages/stages.json: warm-up, stops */
+N_ ("A reference that wanders off, a hot plug, a stopped fan, a smell: off.")
+
+/* stages/stages.json: warm-up, unproven */
+N_ ("Nobody watched it warm up: a fault that comes with heat is not ruled out.")
+
+/* stages/stages.json: exercise, title */
+N_ ("Volume, lamps, cold starts")
+
+/* stages/stages.json: exercise, purpose */
+N_ ("Asks everything of the supply that a day of play asks.")
+
+/* stages/stages.json: exercise, caution */
+N_ ("Stay clear of tube and monitor while the cabinet is played open. Between cold starts wait until the supply is really off: plug out, one minute.")
+
+/* stages/stages.json: exercise, needs */
+N_ ("The cabinet playable, coin door wired, volume control within reach.")
+
+/* stages/stages.json: exercise, steps */
+N_ ("Volume up in a loud passage, then down: watch the reference at the board.")
+
+/* stages/stages.json: exercise, steps */
+N_ ("Coin lamps and start lamps on together.")
+
+/* stages/stages.json: exercise, steps */
+N_ ("Run the cabinet's own test.")
+
+/* stages/stages.json: exercise, steps */
+N_ ("Three cold starts, one minute with the plug out before each.")
+
+/* stages/stages.json: exercise, stage-volume, text */
+N_ ("Did it run through with the volume up and down?")
+
+/* stages/stages.json: exercise, stage-volume, no */
+N_ ("Sound pulls a rail down: look at the sound rail and its ground before the job is closed.")
+
+/* stages/stages.json: exercise, stage-lamps, text */
+N_ ("Did it run through with all lamps on?")
+
+/* stages/stages.json: exercise, stage-lamps, no */
+N_ ("A lamp circuit pulls a rail down: look there before the job is closed.")
+
+/* stages/stages.json: exercise, stage-cold-starts, text */
+N_ ("Did it come up at each of three cold starts?")
+
+/* stages/stages.json: exercise, stage-cold-starts, no */
+N_ ("It does not come up every time: the fault is still there.")
+
+/* stages/stages.json: exercise, ends */
+N_ ("It ran through volume, lamps, its own test and three cold starts.")
+
+/* stages/stages.json: exercise, stops */
+N_ ("A reset or a dip under any of them: the fault is still there.")
+
+/* stages/stages.json: exercise, unproven */
+N_ ("Nobody tried volume, lamps and cold starts: a supply that sags under them is not ruled out.")
+
+/* stages/stages.json: close, title */
+N_ ("Close")
+
+/* stages/stages.json: close, purpose */
+N_ ("Leaves behind what the next person needs to know.")
+
+/* stages/stages.json: close, caution */
+N_ ("Power off and plug out before covers and labels go on. Put every cover and every earth wire back where the photographs show them.")
+
+/* stages/stages.json: close, needs */
+N_ ("A label for the supply, and a minute.")
+
+/* stages/stages.json: close, steps */
+N_ ("Power off, plug out, covers and earth wires back on.")
+
+/* stages/stages.json: close, steps */
+N_ ("Write the label: date, set point at board and terminals, warm or cold, meter, who.")
+
+/* stages/stages.json: close, steps */
+N_ ("Put the label on the supply and keep the record of the job.")
+
+/* stages/stages.json: close, steps */
+N_ ("Say what was left unproven to whoever gets the cabinet back.")
+
+/* stages/stages.json: close, stage-covers-on, text */
+N_ ("Are all covers and earth wires back on?")
+
+/* stages/stages.json: close, stage-covers-on, no */
+N_ ("The cabinet is not safe to hand over: put them back first.")
+
+/* stages/stages.json: close, stage-label-on, text */
+N_ ("Is the label on the supply?")
+
+/* stages/stages.json: close, ends */
+N_ ("Covers and label are on, and the record is kept.")
+
+/* stages/stages.json: close, stops */
+N_ ("A rail still beyond its limits.")
+
+/* stages/stages.json: close, unproven */
+N_ ("The job was not closed: covers, label and record are not confirmed.")

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Collects the texts of data/knowledge and data/profiles for the translators.
+"""Collects the texts of data/knowledge, data/profiles and data/stages for the translators.
 
 SPDX-License-Identifier: GPL-3.0-or-later
 
@@ -17,16 +17,17 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 TARGET = ROOT / "po" / "data-strings.h"
-FOLDERS = ("knowledge", "profiles")
+FOLDERS = ("knowledge", "profiles", "stages")
 
 # Keys whose value (a string or a list of strings) a person reads.
-TEXT_KEYS = ("title", "label", "detail", "steps", "how", "why", "meaning", "safety", "feeds")
+TEXT_KEYS = ("title", "label", "detail", "steps", "how", "why", "meaning", "safety", "feeds",
+             "purpose", "caution", "needs", "ends", "stops", "unproven", "text", "no")
 
 # "+12 V" is the same in every language.
 BARE_VOLTS = re.compile(r"[+−-]?[0-9.]+ V")
 
 HEAD = """\
-/* data-strings.h: the texts of data/knowledge and data/profiles, for xgettext only. Made by po/extract-data.py.
+/* data-strings.h: the texts of data/knowledge, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once

@@ -59,6 +59,8 @@ write_tables (const Study *study)
   g_string_append_c (text, '\n');
   study_append_calibration (study, text);
   g_string_append_c (text, '\n');
+  study_append_faults (study, STUDY_AS_THEY_COME, text);
+  g_string_append_c (text, '\n');
   study_append_faults (study, STUDY_EACH_ALIKE, text);
   g_string_append_c (text, '\n');
   study_append_alike (text);

@@ -37,6 +37,11 @@ static const struct
   { "minus5-open-wire", 8 },    { "audio-filter-tired", 20 },  { "audio-amp-bad", 16 },
   { "audio-ground-loop", 11 },  { "board-short", 22 },         { "board-trace-loss", 12 },
   { "memory-bad", 24 },         { "socket-oxidised", 36 },     { "supply-fine", 83 },
+  { "reset-part-bad", 9 },      { "board-corroded", 9 },       { "fuse-holder-tired", 18 },
+  { "fuse-blown", 10 },         { "wrong-tap", 5 },            { "bridge-diode-shorted", 12 },
+  { "lamp-circuit-short", 5 },  { "connector-shifted", 5 },    { "panel-ground-open", 9 },
+  { "meter-or-leads", 15 },     { "monitor-filter-tired", 18 }, { "video-ground-open", 7 },
+  { "earth-missing", 3 },
 };
 
 /* A fault of the practice cabinet that the table does not know yet. */
@@ -54,9 +59,13 @@ static const double cold_watch_seconds = 30, warm_watch_seconds = 60, play_secon
 static const guint most_draws = 60;
 
 static const char *const watched[] = {
-  "resets",    "boot-loop",       "memory-error", "garbled-graphics", "picture-bars",
-  "audio-hum", "no-sound",        "distorted-sound", "dead",          "board-dead",
-  "supply-ticks", "lamps-dim",    "burning-smell", "chips-hot",
+  "resets", "boot-loop", "watchdog-barks", "memory-error", "thump-cures", "garbled-graphics",
+  "sprites-wrong", "palette-wrong", "colour-missing", "picture-bars", "picture-rolls",
+  "picture-dim", "sound-bars", "picture-buzz", "audio-hum", "hum-with-volume", "no-sound",
+  "distorted-sound", "amp-hot", "controls-erratic", "control-dead", "coins-wrong",
+  "scores-lost", "dead", "board-dead", "supply-ticks", "cold-start", "warm-freeze",
+  "evening-fails", "lamps-dim", "fuse-blows", "mains-fuse-blows", "fuse-later",
+  "burning-smell", "chips-hot", "tingle",
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (watched) <= STUDY_MAX_SYMPTOMS);

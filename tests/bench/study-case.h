@@ -6,7 +6,7 @@
 #include "rw-practice-cabinet.h"
 
 #define STUDY_MAX_FAULTS 2
-#define STUDY_MAX_SYMPTOMS 16
+#define STUDY_MAX_SYMPTOMS 40
 
 /* How the faults of a family are drawn. */
 typedef enum
