@@ -4105,7 +4105,7 @@ N_ ("A reset or a dip under any of them: the fault is still there.")
 N_ ("Nobody tried volume, lamps and cold starts: a supply that sags under them is not ruled out.")
 
 /* stages/stages.json: close, title */
-N_ ("Close")
+N_ ("Close the job")
 
 /* stages/stages.json: close, purpose */
 N_ ("Leaves behind what the next person needs to know.")
