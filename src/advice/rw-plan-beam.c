@@ -6,6 +6,12 @@
  * saved a minute, by what they tell a minute, and by value: one step alone is blind where only
  * two readings together change the order of repairs. Values of different depths are all costs
  * of plans that exist, so the least one stands.
+ *
+ * Where many causes live, a plan is cut off long before it ends, and the repairs that stand for
+ * its rest weigh far more than the minutes of a check. Such values favour checks that tell much
+ * in few steps, however long they take. So there, at the root as below, only the few that save most
+ * a minute are looked into, of those that tell most a minute; with more of them the jobs of
+ * bench-plan-large take longer, not less. Two are looked into for what they tell alone: see above.
  */
 #include "config.h"
 
@@ -17,7 +23,7 @@
 #include "rw-plan-look.h"
 #include "rw-repair-order.h"
 
-/* A depth costs about five times the one before; it is not begun where even three times
+/* A depth costs five to twenty times the one before; it is not begun where even three times
  * would not do. */
 static const guint64 growth = 3;
 
@@ -27,19 +33,35 @@ typedef struct
   RwPlanWidth width;
 } Stage;
 
-/* Chosen on random problems against their exact optima. First deep and narrow, which is all
- * that a large problem gets; where work is left after that the problem is small, and what then
- * costs most is a check left out. */
-static const Stage stages[] = {
+/* Chosen on random problems against their exact optima. First deep and narrow; where work is
+ * left after that the problem is small, and what then costs most is a check left out. */
+static const Stage stages_few[] = {
   { 2, { 6, 4, 4 } }, { 3, { 6, 4, 4 } }, { 4, { 6, 4, 4 } },
   { 5, { 6, 4, 4 } }, { 4, { 10, 6, 8 } }, { 5, { 10, 6, 8 } }, { 6, { 10, 6, 8 } },
 };
 
+/* Chosen on random cabinets of 40 causes and 45 checks. */
+static const Stage stages_many[] = {
+  { 2, { 10, 10, 4 } }, { 3, { 10, 10, 4 } }, { 4, { 10, 10, 4 } },
+};
+
+/* Which checks of the root are looked into. */
+typedef struct
+{
+  guint        screened;  /* of those that tell most a minute, may be picked by saving */
+  guint        by_saving; /* a minute */
+  guint        by_told;   /* a minute */
+  guint        by_value;
+  const Stage *stages;
+  guint        n_stages;
+} Plan;
+
+static const Plan few = { G_MAXUINT, 8, 5, 3, stages_few, G_N_ELEMENTS (stages_few) };
+static const Plan many = { 10, 4, 2, 0, stages_many, G_N_ELEMENTS (stages_many) };
+
 enum
 {
-  BY_SAVING = 8,
-  BY_TOLD = 5,
-  BY_VALUE = 3,
+  MOST_OF_FEW = 16, /* causes alive */
   AT_DEPTH_3 = 12,
   AT_DEPTH_4 = 8,
   REPAIRS = 2,
@@ -49,6 +71,7 @@ typedef struct
 {
   const RwProblem *problem;
   RwPlanLook      *look;
+  const Plan      *plan;
   gboolean        *picked; /* [n_checks]: worth looking deeper */
 } Root;
 
@@ -80,15 +103,16 @@ first_round (Root              *root,
     out->check_value[j] = state->used[j] ? (double) INFINITY
                                          : rw_plan_look_minutes (root->look, j, state->setup) * mass
                                                + out->repair_value;
-  pick (root, candidates, n, BY_TOLD);
+  rw_plan_candidates_front (candidates, n, root->plan->screened);
+  pick (root, candidates, n, root->plan->by_told);
   rw_plan_look_weigh (root->look, candidates, n);
-  pick (root, candidates, n, BY_SAVING);
+  pick (root, candidates, MIN (n, root->plan->screened), root->plan->by_saving);
   for (guint k = 0; k < n; k++)
     {
       out->check_value[candidates[k].check] = candidates[k].value;
       candidates[k].score = -candidates[k].value;
     }
-  pick (root, candidates, n, BY_VALUE);
+  pick (root, candidates, n, root->plan->by_value);
   out->depth = 1;
 }
 
@@ -174,11 +198,13 @@ deepen_within (Root               *root,
   guint64 left = budget->work;
 
   rw_plan_look_set_work (root->look, left);
-  for (guint k = 0; k < G_N_ELEMENTS (stages); k++)
+  for (guint k = 0; k < root->plan->n_stages; k++)
     {
-      if (stages[k].depth > budget->depth)
+      const Stage *stage = &root->plan->stages[k];
+
+      if (stage->depth > budget->depth)
         continue;
-      if (!deepen (root, out, &stages[k]))
+      if (!deepen (root, out, stage))
         return;
 
       const guint64 used = left - rw_plan_look_get_work (root->look);
@@ -197,8 +223,8 @@ rw_plan_beam_run (const RwProblem    *problem,
   RwPlanBeam *out = g_new0 (RwPlanBeam, 1);
   g_autoptr (RwPlanLook) look = rw_plan_look_new (problem, state, budget->depth);
   g_autofree gboolean *picked = g_new0 (gboolean, problem->n_checks);
-  Root root = { problem, look, picked };
   const RwPlanLive *live = rw_plan_look_get_root (look);
+  Root root = { problem, look, live->n > MOST_OF_FEW ? &many : &few, picked };
   const int first = rw_repair_best (live->n, live->w, live->c);
 
   out->repair = first < 0 ? -1 : (int) live->cause[first];

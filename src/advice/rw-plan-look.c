@@ -8,12 +8,14 @@
  * Every V_d is the cost of a plan that exists, so it is never below the optimum and never
  * above one step.
  *
- * A beam keeps it affordable. At a node all checks are screened by what they tell a minute,
- * the rise of the expected Σ b² (Golovin, Krause & Ray 2010; as good a screen as entropy,
- * and no logarithms),
- *   Δ_j = Σ_o Σ_i (w_i L_jo(i))² / P_o − Σ_i w_i² / W;
- * the best few are weighed by one step of V, and the best of those by minutes saved a minute
- * are expanded; of repairs only the first by weight/minutes.
+ * A beam keeps it affordable. At a node all checks are screened by the bits they tell a
+ * minute. Of check j, with P_o the weight of outcome o and h_j (i) = −Σ_o L_jo(i) log2 L_jo(i)
+ * the doubt about the outcome that is left when the cause is i, they are times W
+ *   W log2 W − Σ_o P_o log2 P_o − Σ_i w_i h_j (i);
+ * the h are worked out once, so a check takes a logarithm an outcome (Cover & Thomas, Elements
+ * of Information Theory: I (X; Y) = H (Y) − H (Y | X)). The best few are weighed by one step
+ * of V, and the best of those by minutes saved a minute are expanded; of repairs only the
+ * first by weight/minutes.
  *
  * A branch is cut once what it has cost, plus Σ c w of the outcomes yet to come (the cost if
  * their cause were known), reaches the best. The same outcomes in another order give the
@@ -60,6 +62,7 @@ struct _RwPlanLook
   RwPlanLive       *levels;     /* [n_levels], the root first */
   RwPlanCandidate **candidates; /* [n_levels][n_checks] */
   RwPlanLive        scratch;    /* for leaves */
+  double           *doubt;      /* [check · n_causes + cause]: h of the head comment */
   guint64          *marks;      /* [check · MAX_OUTCOMES + outcome], then [cause]: for keys */
   Known            *known;      /* [N_KNOWN] */
   RwPlanWidth       width;
@@ -105,6 +108,24 @@ mark_of_cause (const RwPlanLook *self,
   return self->marks[self->problem->n_checks * RW_PROBLEM_MAX_OUTCOMES + cause];
 }
 
+static inline double
+x_log_x (double x)
+{
+  return x > 0 ? x * log2 (x) : 0;
+}
+
+static void
+make_doubts (RwPlanLook *self)
+{
+  const guint n = self->problem->n_causes;
+
+  self->doubt = g_new0 (double, self->problem->n_checks * n);
+  for (guint j = 0; j < self->problem->n_checks; j++)
+    for (guint o = 0; o < self->problem->checks[j].n_outcomes; o++)
+      for (guint i = 0; i < n; i++)
+        self->doubt[j * n + i] -= x_log_x (rw_problem_chance (self->problem, j, o, i));
+}
+
 /* Where a branch is remembered; *key: what must stand there. */
 static Known *
 known_slot (const RwPlanLook *self,
@@ -148,6 +169,7 @@ rw_plan_look_new (const RwProblem   *problem,
   rw_plan_live_start (&self->levels[0], problem, state);
   self->repairs = rw_repair_cost (self->levels[0].n, self->levels[0].w, self->levels[0].c);
   make_marks (self);
+  make_doubts (self);
   self->known = g_new0 (Known, N_KNOWN);
   self->work_left = G_MAXUINT64;
   return self;
@@ -169,6 +191,7 @@ rw_plan_look_free (RwPlanLook *self)
   g_free (self->minutes);
   g_free (self->after);
   g_free (self->used);
+  g_free (self->doubt);
   g_free (self->marks);
   g_free (self->known);
   g_free (self);
@@ -267,34 +290,30 @@ one_step (RwPlanLook       *self,
   return value;
 }
 
-/* Δ_j of the head comment; 0 when the check tells nothing. @flat: Σ w²/W. */
+/* Bits × weight that a check tells; 0 when it tells nothing. @all: W log2 W. */
 static double
 told (RwPlanLook       *self,
       const RwPlanLive *live,
       double            mass,
-      double            flat,
+      double            all,
       guint             check)
 {
-  double sum = 0;
+  const double *doubt = self->doubt + check * self->problem->n_causes;
+  double bits = all;
 
   spend (self, (guint64) (live->n + outcome_work) * self->problem->checks[check].n_outcomes);
   for (guint o = 0; o < self->problem->checks[check].n_outcomes; o++)
     {
       const double *row = chance_row (self, check, o);
       double p = 0;
-      double square = 0;
 
       for (guint k = 0; k < live->n; k++)
-        {
-          const double w = live->w[k] * row[live->cause[k]];
-
-          p += w;
-          square += w * w;
-        }
-      if (p > 0)
-        sum += square / p;
+        p += live->w[k] * row[live->cause[k]];
+      bits -= x_log_x (p);
     }
-  return sum - flat > 1e-12 * mass ? sum - flat : 0;
+  for (guint k = 0; k < live->n; k++)
+    bits -= live->w[k] * doubt[live->cause[k]];
+  return bits > 1e-12 * mass ? bits : 0;
 }
 
 static inline gboolean
@@ -335,14 +354,12 @@ screen (RwPlanLook       *self,
         guint             setup,
         RwPlanCandidate  *out)
 {
-  double flat = 0;
+  const double all = x_log_x (mass);
   guint n = 0;
 
-  for (guint k = 0; k < live->n; k++)
-    flat += live->w[k] * live->w[k] / mass;
   for (guint j = 0; j < self->problem->n_checks; j++)
     {
-      const double gain = self->used[j] ? 0 : told (self, live, mass, flat, j);
+      const double gain = self->used[j] ? 0 : told (self, live, mass, all, j);
 
       if (gain > 0)
         out[n++] = (RwPlanCandidate) {

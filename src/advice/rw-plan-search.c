@@ -16,7 +16,7 @@
 #include "rw-plan-exact.h"
 #include "rw-repair-order.h"
 
-const RwPlanBudget rw_plan_budget_screen = { 6, 12 * 1000 * 1000, 100 * 1000 };
+const RwPlanBudget rw_plan_budget_screen = { 6, 8 * 1000 * 1000, 100 * 1000 };
 const RwPlanBudget rw_plan_budget_node = { 4, 1500 * 1000, 20 * 1000 };
 const RwPlanBudget rw_plan_budget_file = { 6, 400 * 1000 * 1000, 60 * 1000 * 1000 };
 

@@ -32,10 +32,11 @@ static const struct
 {
   const char *title;
   double      check[2], repair[2];
-} regimes[N_REGIMES] = {
+} regimes[N_ALL_REGIMES] = {
   [REGIME_CHEAP] = { "cheap", { 1, 5 }, { 10, 60 } },
   [REGIME_MID] = { "mid", { 2, 15 }, { 5, 60 } },
   [REGIME_DEAR] = { "dear", { 5, 30 }, { 2, 30 } },
+  [REGIME_LARGE] = { "checks 1–5, repairs 5–60", { 1, 5 }, { 5, 60 } },
 };
 
 const char *

@@ -26,6 +26,8 @@ typedef enum
   REGIME_MID,   /* 2–15, 5–60 */
   REGIME_DEAR,  /* 5–30, 2–30 */
   N_REGIMES,
+  REGIME_LARGE = N_REGIMES, /* 1–5, 5–60: of the large problems; the families above do not use it */
+  N_ALL_REGIMES,
 } Regime;
 
 const char *family_title (Family family);

@@ -3,7 +3,8 @@
  *
  * Answers: plan_cases.json and plan_instances.json (exact dynamic programming, independent
  * of this program), the worked examples E3 (Pattipati & Alexandridis 1990, published optimum
- * 2.18), E12 and E17, and trying everything.
+ * 2.18), E4 (Zimmerman 1959: every split may be tested, Huffman's length), E11 (half-split),
+ * E12 and E17, and trying everything.
  */
 #include "config.h"
 
@@ -130,6 +131,74 @@ test_published_test_sequence (void)
   g_assert_cmpuint (choice->best.index, ==, 1);
 }
 
+/* Test sequencing again: check @index fails for the causes whose bit is set in @fails. */
+static void
+add_split (RwProblem *problem,
+           guint      index,
+           guint      fails)
+{
+  const guint n = problem->n_causes;
+  g_autofree double *chance = g_new (double, 2 * n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      chance[i] = (fails >> i & 1) == 0;
+      chance[n + i] = 1 - chance[i];
+    }
+  fixture_check (problem, index, 1, 2, chance);
+}
+
+/* Where every split may be tested, the tests are as many as the bits of the best code. */
+static void
+test_every_split_is_the_best_code (void)
+{
+  static const struct
+  {
+    guint  n;
+    double p[6], length;
+  } codes[] = { { 5, { .4, .2, .2, .1, .1 }, 2.2 },
+                { 4, { .4, .3, .2, .1 }, 1.9 },
+                { 6, { .45, .13, .12, .16, .09, .05 }, 2.24 } };
+
+  for (guint k = 0; k < G_N_ELEMENTS (codes); k++)
+    {
+      const guint n_splits = (1u << (codes[k].n - 1)) - 1;
+      g_autoptr (RwProblem) problem = rw_problem_new (codes[k].n, n_splits);
+
+      for (guint i = 0; i < codes[k].n; i++)
+        fixture_cause (problem, i, codes[k].p[i], 1000);
+      for (guint j = 0; j < n_splits; j++)
+        add_split (problem, j, j + 1);
+
+      g_autoptr (RwPlanChoice) choice = search (problem);
+
+      g_assert_true (choice->exact);
+      g_assert_cmpfloat_with_epsilon (choice->best.expected, 1000 + codes[k].length, 1e-9);
+    }
+}
+
+/* Equal stages in a row are probed in the middle first. */
+static void
+test_half_split (void)
+{
+  for (guint probes = 2; probes <= 4; probes++)
+    {
+      const guint n = 1u << probes;
+      g_autoptr (RwProblem) problem = rw_problem_new (n, n - 1);
+
+      for (guint i = 0; i < n; i++)
+        fixture_cause (problem, i, 1, 1000);
+      for (guint j = 0; j < n - 1; j++)
+        add_split (problem, j, (1u << (j + 1)) - 1);
+
+      g_autoptr (RwPlanChoice) choice = search (problem);
+
+      g_assert_true (choice->exact);
+      g_assert_cmpfloat_with_epsilon (choice->best.expected, 1000 + probes, 1e-9);
+      g_assert_cmpuint (choice->best.index, ==, n / 2 - 1);
+    }
+}
+
 static void
 test_bench_example (void)
 {
@@ -232,6 +301,9 @@ main (int    argc,
   g_test_add_func ("/plan-exact/given instances reach the optimum",
                    test_instances_reach_the_optimum);
   g_test_add_func ("/plan-exact/a published test sequence", test_published_test_sequence);
+  g_test_add_func ("/plan-exact/every split may be tested: the best code",
+                   test_every_split_is_the_best_code);
+  g_test_add_func ("/plan-exact/equal stages are probed in the middle", test_half_split);
   g_test_add_func ("/plan-exact/the bench example", test_bench_example);
   g_test_add_func ("/plan-exact/two readings together pay", test_myopic_trap);
   g_test_add_func ("/plan-exact/agrees with trying everything", test_agrees_with_trying_everything);

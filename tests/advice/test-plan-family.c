@@ -84,7 +84,7 @@ test_walk_agrees_with_the_printed_plan (void)
 
 /* --- the limits --------------------------------------------------------------------------------- */
 
-#define EACH 10 /* problems of a family in a regime */
+#define EACH 6 /* problems of a family in a regime */
 
 static void
 assert_family (const RwPlanBudget *budget,
@@ -188,7 +188,7 @@ test_written_plans_are_optimal (void)
 {
   g_autoptr (GRand) random = g_rand_new_with_seed (241);
 
-  for (guint round = 0; round < 63; round++)
+  for (guint round = 0; round < 21; round++)
     {
       g_autoptr (RwProblem) problem
           = sample_problem (random, round % N_FAMILIES, round / N_FAMILIES % N_REGIMES);
@@ -206,7 +206,7 @@ test_written_plans_too_large_to_solve (void)
   static const RwPlanBudget small = { 6, 400 * 1000 * 1000, 10 * 1000 };
   g_autoptr (GRand) random = g_rand_new_with_seed (251);
 
-  for (guint round = 0; round < 24; round++)
+  for (guint round = 0; round < 12; round++)
     {
       const Family family = FAMILY_NOISY_2 + round % 4;
       g_autoptr (RwProblem) problem

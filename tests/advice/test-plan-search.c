@@ -133,6 +133,40 @@ test_myopic_trap (void)
   g_assert_cmpfloat (fixture_plan_cost (json, problem), <=, 35.53);
 }
 
+/* The same two causes and readings among rare causes, each of which a dear check tells from all
+ * others: by what one reading saves, the dear checks come first. */
+static void
+test_trap_among_many_causes (void)
+{
+  static const guint n_rare = 18, n_readings = 6;
+  const guint n = 2 + n_rare;
+  g_autoptr (RwProblem) problem = rw_problem_new (n, n_readings + n_rare);
+
+  for (guint i = 0; i < n; i++)
+    fixture_cause (problem, i, i == 0 ? 0.75 : i == 1 ? 0.25 : 0.001, 30);
+  for (guint j = 0; j < n_readings + n_rare; j++)
+    {
+      g_autofree double *chance = g_new (double, 2 * n);
+
+      for (guint i = 0; i < n; i++)
+        {
+          const double reading = i == 0 ? 0.7 : i == 1 ? 0.3 : 0.5;
+          const double dear = i == 2 + j - n_readings ? 1 : 0;
+
+          chance[i] = j < n_readings ? reading : dear;
+          chance[n + i] = 1 - chance[i];
+        }
+      fixture_check (problem, j, j < n_readings ? 0.5 : 5, 2, chance);
+    }
+
+  g_autoptr (RwPlanState) start = rw_plan_state_new (problem);
+  g_autoptr (RwPlanChoice) choice = rw_plan_search (problem, start, &look_ahead);
+
+  g_assert_false (choice->exact);
+  g_assert_cmpint (choice->best.kind, ==, RW_ACTION_CHECK);
+  g_assert_cmpuint (choice->best.index, <, n_readings);
+}
+
 /* One reading alone never changes what is repaired first, so its value is nothing, to the
  * last bit. */
 static void
@@ -320,6 +354,7 @@ main (int    argc,
   g_test_add_func ("/plan-search/so are random ones", test_random_instances);
   g_test_add_func ("/plan-search/so are those with many checks", test_many_checks);
   g_test_add_func ("/plan-search/two readings together pay", test_myopic_trap);
+  g_test_add_func ("/plan-search/also where many causes live", test_trap_among_many_causes);
   g_test_add_func ("/plan-search/one reading can be worth nothing",
                    test_value_of_one_step_can_be_nothing);
   g_test_add_func ("/plan-search/one-step values of a given case",
