@@ -193,14 +193,18 @@ def test_text_and_json_are_the_same_tree():
     assert "Cut: only 2 checks deep are shown" in text, text
 
 
+def per_cent(share):
+    return "< 1 %" if 0 < share < 0.01 else f"{100 * share:.0f} %"
+
+
 def test_what_is_cut_is_said_in_shares_of_cases():
     plan = plan_of("--symptom", "resets", "--depth", "2")
     text = succeed("plan", "--symptom", "resets", "--depth", "2").decode()
     deep = sum(node["reach"] for node in walk(plan["plan"]) if "cut" in node)
     rare = sum(one["reach"] for node in walk(plan["plan"]) if "check" in node
                for one in node["outcomes"] if one is not None and one["reach"] < 0.01)
-    assert f"{100 * deep:.0f} % of cases go deeper" in text, (deep, text)
-    assert f"in all {100 * rare:.0f} % of cases" in text, (rare, text)
+    assert f"{per_cent(deep)} of cases go deeper" in text, (deep, text)
+    assert f"in all {per_cent(rare)} of cases" in text, (rare, text)
 
 
 def test_danger_stands_before_the_step_that_meets_it():
