@@ -488,6 +488,7 @@ static const struct
   { "win.save-picture", NULL, save_picture, WITH_JOB },
   { "win.save-plan", NULL, save_plan, WITH_JOB },
   { "win.log", NULL, show_log, WITH_JOB },
+  { "win.watch", NULL, rw_main_window_show_watch, WITH_JOB },
   { "win.meter", NULL, show_meter_window, WITH_BENCH },
   { "win.toggle-power", NULL, toggle_power, WITH_WRITABLE },
   { "win.toggle-board", NULL, toggle_board, WITH_WRITABLE },

@@ -42,6 +42,7 @@ static const struct
   { GDK_KEY_e, "win.answer-second", NULL, FALSE },
   { GDK_KEY_d, "win.big-view", NULL, FALSE },
   { GDK_KEY_a, "win.sound", NULL, FALSE },
+  { GDK_KEY_z, "win.watch", NULL, FALSE },
 };
 
 typedef enum

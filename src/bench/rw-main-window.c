@@ -277,6 +277,7 @@ rw_main_window_set_job (RwMainWindow *self,
       show_meter (self);
     }
   rw_main_window_show_hands (self);
+  rw_main_window_follow_watch (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
   rw_main_window_update_actions (self);
@@ -313,6 +314,7 @@ rw_main_window_dispose (GObject *object)
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
   rw_main_window_drop_hands (self);
+  rw_main_window_drop_watch (self);
   g_clear_pointer (&self->note_popover, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_MAIN_WINDOW);
   g_clear_object (&self->job);
@@ -334,6 +336,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, live_warning);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, asking);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, warning);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, due);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, hands_button);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, big);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stack);
@@ -400,6 +403,7 @@ rw_main_window_init (RwMainWindow *self)
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   rw_main_window_add_charts (self);
   rw_main_window_add_hands (self);
+  rw_main_window_add_watch (self);
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }
