@@ -14,6 +14,8 @@
 #include "rw-quantity.h"
 #include "rw-ripple.h"
 
+static const double stream_gap = 5; /* seconds without a sample: another stream */
+
 static const RwPlace places[] = { RW_PLACE_TERMINALS, RW_PLACE_BOARD, RW_PLACE_CHIP };
 
 /* --- warm-up -------------------------------------------------------------------------------------- */
@@ -209,6 +211,8 @@ rw_watch_rate (RwSession       *session,
         continue;
       if (isnan (newest))
         newest = event->t;
+      else if (oldest - event->t > stream_gap)
+        break;
       else
         steps++;
       oldest = event->t;

@@ -263,8 +263,10 @@ static char *
 name_spot (RwWatchWiggle *self)
 {
   const RwRail *rail = rw_profile_find_rail (rw_session_get_profile (self->session), self->rail);
+  const gboolean ground = g_str_equal (self->rail, RW_RAIL_GROUND);
 
-  return g_strdup_printf ("%s, %s", rail != NULL ? rail->label : self->rail, rw_place_get_label (self->place));
+  return g_strdup_printf ("%s, %s", rail != NULL ? rail->label : ground ? _ ("ground") : self->rail,
+                          rw_place_get_label (self->place));
 }
 
 static char *

@@ -343,6 +343,8 @@ test_rate (void)
   g_assert_cmpfloat (rw_watch_rate (session, &like), ==, 0);
   wiggle (session, 0, 20, 10, 0, (double) NAN);
   g_assert_cmpfloat_with_epsilon (rw_watch_rate (session, &like), 4, 1e-6);
+  wiggle (session, 2000, 2003, 10, 0, (double) NAN); /* after a gap: of the newest stream alone */
+  g_assert_cmpfloat_with_epsilon (rw_watch_rate (session, &like), 4, 1e-6);
 }
 
 int
