@@ -38,6 +38,8 @@ static const struct
   { "win.continue", { "<Control>e" } },
   { "win.save-copy", { "<Control>s" } },
   { "win.save-picture", { "<Control>p" } },
+  { "win.save-label", { "<Control><Shift>l" } },
+  { "win.stage-against", { "F7" } },
   { "win.log", { "<Control>l" } },
   { "win.meter", { "<Control>m" } },
   { "win.undo", { "<Control>z" } },

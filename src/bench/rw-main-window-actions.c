@@ -350,7 +350,8 @@ take_check (GtkWidget  *widget,
             const char *name,
             GVariant   *parameter)
 {
-  rw_symptom_side_take_check (RW_MAIN_WINDOW (widget)->side);
+  if (!rw_main_window_take_stage_spot (RW_MAIN_WINDOW (widget)))
+    rw_symptom_side_take_check (RW_MAIN_WINDOW (widget)->side);
 }
 
 static void

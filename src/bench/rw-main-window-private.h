@@ -13,6 +13,7 @@
 #include "rw-rail-strip.h"
 #include "rw-replay-bar.h"
 #include "rw-sound-follow.h"
+#include "rw-stage-side.h"
 #include "rw-symptom-side.h"
 #include "rw-trim-map-view.h"
 #include "rw-watch-model.h"
@@ -43,6 +44,8 @@ struct _RwMainWindow
   GtkStack       *stack;
   RwSymptomSide  *side;
   GtkWidget      *side_revealer;
+  GtkStack       *sides; /* "diagnosis" and "stages" */
+  RwStageSide    *stages;
   RwRailStrip    *strip;
   RwChartView    *chart;
   GtkDropDown    *chart_mode;
@@ -105,6 +108,13 @@ void rw_main_window_drop_watch (RwMainWindow *self);
 void rw_main_window_show_watch (GtkWidget *widget, const char *name, GVariant *parameter);
 
 void rw_main_window_show_side (RwMainWindow *self, gboolean show);
+
+/* rw-main-window-stages.c: the side of the bring-up. */
+void     rw_main_window_install_stage_actions (GtkWidgetClass *widget_class);
+void     rw_main_window_add_stages (RwMainWindow *self);      /* once */
+void     rw_main_window_show_stages (RwMainWindow *self);     /* of a new job, or none */
+gboolean rw_main_window_take_stage_spot (RwMainWindow *self); /* FALSE: that side is not seen */
+void     rw_main_window_answer_stage (RwMainWindow *self, gboolean yes);
 
 /* rw-main-window-drill.c: actions of the practice cabinet: a new one, its own window, and drills. */
 void rw_main_window_begin_practice (GtkWidget *widget, const char *name, GVariant *parameter);

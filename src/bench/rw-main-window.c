@@ -10,6 +10,7 @@
 #include "rw-compat.h"
 #include "rw-color-scheme.h"
 #include "rw-doors.h"
+#include "rw-job-stages.h"
 #include "rw-quantity.h"
 #include "rw-sentence.h"
 
@@ -74,9 +75,12 @@ show_sentence (RwMainWindow *self)
 
   if (now.set != NULL)
     rw_trim_live_clear (&live);
+
+  g_autofree char *off = rw_job_dup_off_now (self->job);
+
   gtk_label_set_text (self->sentence, danger ? "" : text);
   gtk_widget_set_visible (GTK_WIDGET (self->sentence), !danger);
-  rw_banner_show (self->danger, RW_BANNER_DANGER, danger ? text : NULL, NULL, NULL);
+  rw_banner_show (self->danger, RW_BANNER_DANGER, off != NULL ? off : danger ? text : NULL, NULL, NULL);
 }
 
 static void
@@ -277,6 +281,7 @@ rw_main_window_set_job (RwMainWindow *self,
       show_meter (self);
     }
   rw_main_window_show_hands (self);
+  rw_main_window_show_stages (self);
   rw_main_window_follow_watch (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
@@ -342,6 +347,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side_revealer);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, sides);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stages);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, strip);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart_mode);
@@ -369,6 +376,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_BIG_VIEW);
   g_type_ensure (RW_TYPE_DOORS);
   g_type_ensure (RW_TYPE_SYMPTOM_SIDE);
+  g_type_ensure (RW_TYPE_STAGE_SIDE);
   g_type_ensure (RW_TYPE_RAIL_STRIP);
   g_type_ensure (RW_TYPE_CHART_VIEW);
   g_type_ensure (RW_TYPE_TRIM_MAP_VIEW);
@@ -379,6 +387,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-main-window.ui");
   bind_children (widget_class);
   rw_main_window_install_actions (widget_class);
+  rw_main_window_install_stage_actions (widget_class);
 }
 
 static void
@@ -395,6 +404,7 @@ rw_main_window_init (RwMainWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   settings = gtk_widget_get_settings (GTK_WIDGET (self));
   g_signal_connect_swapped (self->side, "aimed", G_CALLBACK (aimed_cb), self);
+  rw_main_window_add_stages (self);
   g_signal_connect_swapped (self->banner, "response", G_CALLBACK (banner_response_cb), self);
   g_signal_connect_swapped (self->trouble, "response", G_CALLBACK (trouble_response_cb), self);
   g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (apply_theme), self,
