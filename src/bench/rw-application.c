@@ -19,6 +19,8 @@ struct _RwApplication
   GSettings      *settings; /* NULL when the schema is not installed */
   GtkCssProvider *css;
   gboolean        start_practice;
+  gboolean        unattended; /* a picture is taken, then it ends */
+  gboolean        greeted;    /* in this run */
 };
 
 G_DEFINE_FINAL_TYPE (RwApplication, rw_application, GTK_TYPE_APPLICATION)
@@ -36,6 +38,8 @@ static const struct
   { "win.continue", { "<Control>e" } },
   { "win.save-copy", { "<Control>s" } },
   { "win.save-picture", { "<Control>p" } },
+  { "win.save-label", { "<Control><Shift>l" } },
+  { "win.stage-against", { "F7" } },
   { "win.log", { "<Control>l" } },
   { "win.meter", { "<Control>m" } },
   { "win.undo", { "<Control>z" } },
@@ -54,6 +58,7 @@ static const struct
   { "win.rail(7)", { "<Alt>7" } },
   { "win.rail(8)", { "<Alt>8" } },
   { "win.rail(9)", { "<Alt>9" } },
+  { "app.safety", { "<Shift>F1" } },
   { "win.show-help-overlay", { "F1", "<Control>question" } },
   { "app.quit", { "<Control>q" } },
   { "window.close", { "<Control>w" } },
@@ -86,20 +91,27 @@ free_window (RwApplication *self)
   return make_window (self);
 }
 
-static void
-show_safety (RwApplication *self)
+static GtkWindow *
+make_safety (RwApplication *self)
 {
-  gtk_window_present (GTK_WINDOW (rw_safety_window_new (gtk_application_get_active_window (GTK_APPLICATION (self)))));
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+
+  return GTK_WINDOW (rw_safety_window_new (active, self->settings));
 }
 
-/* Once for each person: the cautions stand before the first job. */
+/* Once for each person: the cautions stand before the first job. Not while a picture is taken: nobody is there. */
 static void
 greet (RwApplication *self)
 {
-  if (self->settings == NULL || g_settings_get_boolean (self->settings, "safety-page-seen"))
+  GtkWindow *safety;
+
+  if (self->settings == NULL || self->unattended || self->greeted
+      || g_settings_get_boolean (self->settings, "safety-page-seen"))
     return;
-  g_settings_set_boolean (self->settings, "safety-page-seen", TRUE);
-  show_safety (self);
+  self->greeted = TRUE;
+  safety = make_safety (self);
+  gtk_window_set_modal (safety, TRUE);
+  gtk_window_present (safety);
 }
 
 static void
@@ -165,6 +177,7 @@ rw_application_command_line (GApplication            *application,
   const char *picture = NULL;
 
   self->start_practice = g_variant_dict_contains (options, "practice");
+  self->unattended = g_variant_dict_contains (options, "screenshot");
   for (int i = 1; arguments[i] != NULL; i++)
     g_ptr_array_add (files, g_application_command_line_create_file_for_arg (line, arguments[i]));
   if (g_variant_dict_contains (options, "new-window"))
@@ -208,7 +221,7 @@ safety_cb (GSimpleAction *action,
            GVariant      *parameter,
            gpointer       data)
 {
-  show_safety (data);
+  gtk_window_present (make_safety (data));
 }
 
 static void

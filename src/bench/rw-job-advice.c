@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-job-stages.h"
 #include "rw-skipped.h"
 
 /* --- the restorer's own record ------------------------------------------------------------------- */
@@ -292,9 +293,16 @@ name_finding (RwJob   *self,
   const RwCheck *check = self->knowledge != NULL ? rw_knowledge_find_check (self->knowledge, event->finding.check) : NULL;
   const int outcome = check != NULL ? rw_check_find_outcome (check, event->finding.outcome) : -1;
 
+  const RwStageQuestion *question = rw_job_find_stage_question (self, event->finding.check);
+
   if (check != NULL)
     event->finding.check = check->title;
-  if (outcome >= 0)
+  if (question != NULL)
+    {
+      event->finding.check = question->text;
+      event->finding.outcome = g_strcmp0 (event->finding.outcome, "yes") == 0 ? _ ("yes") : _ ("no");
+    }
+  else if (outcome >= 0)
     event->finding.outcome = check->outcomes[outcome].title;
   else if (g_strcmp0 (event->finding.outcome, RW_SKIPPED_OUTCOME) == 0)
     event->finding.outcome = _ ("set aside");

@@ -7,6 +7,7 @@
 #include "rw-practice-meter.h"
 #include "rw-contact.h"
 #include "rw-record.h"
+#include "rw-stage-words.h"
 #include "rw-trim-notice.h"
 
 G_BEGIN_DECLS
@@ -68,6 +69,7 @@ struct _RwJob
   RwKnowledge *counted;         /* knowledge with the record's chances; NULL: not used */
   gboolean     uses_record;
   char        *record_problem;  /* (nullable) */
+  RwStageWords *stage_words;    /* of the bring-up; NULL: not read yet, or not to be read */
   const char  *fixed;           /* interned cause; as the record was last told */
 
   gint64 clock_zero; /* monotonic µs that is second 0 of the session; live modes */

@@ -453,6 +453,7 @@ rw_job_finalize (GObject *object)
   g_clear_pointer (&self->counted, rw_knowledge_unref);
   g_clear_pointer (&self->record, rw_record_free);
   g_free (self->record_problem);
+  g_clear_pointer (&self->stage_words, rw_stage_words_unref);
   g_free (self->advice_problem);
   g_free (self->path);
   G_OBJECT_CLASS (rw_job_parent_class)->finalize (object);

@@ -350,7 +350,8 @@ take_check (GtkWidget  *widget,
             const char *name,
             GVariant   *parameter)
 {
-  rw_symptom_side_take_check (RW_MAIN_WINDOW (widget)->side);
+  if (!rw_main_window_take_stage_spot (RW_MAIN_WINDOW (widget)))
+    rw_symptom_side_take_check (RW_MAIN_WINDOW (widget)->side);
 }
 
 static void
@@ -488,6 +489,7 @@ static const struct
   { "win.save-picture", NULL, save_picture, WITH_JOB },
   { "win.save-plan", NULL, save_plan, WITH_JOB },
   { "win.log", NULL, show_log, WITH_JOB },
+  { "win.watch", NULL, rw_main_window_show_watch, WITH_JOB },
   { "win.meter", NULL, show_meter_window, WITH_BENCH },
   { "win.toggle-power", NULL, toggle_power, WITH_WRITABLE },
   { "win.toggle-board", NULL, toggle_board, WITH_WRITABLE },

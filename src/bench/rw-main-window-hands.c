@@ -60,6 +60,8 @@ rw_main_window_answer (RwMainWindow *self,
 {
   if (rw_job_get_question (self->job) != NULL)
     rw_job_answer (self->job, i);
+  else
+    rw_main_window_answer_stage (self, i == 0);
 }
 
 static void

@@ -40,8 +40,11 @@ static const struct
   { GDK_KEY_k, "win.hands-free", NULL, FALSE },
   { GDK_KEY_y, "win.answer-first", NULL, FALSE },
   { GDK_KEY_e, "win.answer-second", NULL, FALSE },
+  { GDK_KEY_u, "win.other-side", NULL, FALSE },
+  { GDK_KEY_o, "win.stage-on", NULL, FALSE },
   { GDK_KEY_d, "win.big-view", NULL, FALSE },
   { GDK_KEY_a, "win.sound", NULL, FALSE },
+  { GDK_KEY_z, "win.watch", NULL, FALSE },
 };
 
 typedef enum

@@ -13,8 +13,11 @@
 #include "rw-rail-strip.h"
 #include "rw-replay-bar.h"
 #include "rw-sound-follow.h"
+#include "rw-stage-side.h"
 #include "rw-symptom-side.h"
 #include "rw-trim-map-view.h"
+#include "rw-watch-model.h"
+#include "rw-watch-wiggle.h"
 
 G_BEGIN_DECLS
 
@@ -35,11 +38,14 @@ struct _RwMainWindow
   RwBanner       *live_warning;
   RwBanner       *asking;  /* hands-free */
   RwBanner       *warning; /* of a mistake */
+  RwBanner       *due;     /* readings of a warm-up */
   GtkToggleButton *hands_button;
   RwBigView      *big;
   GtkStack       *stack;
   RwSymptomSide  *side;
   GtkWidget      *side_revealer;
+  GtkStack       *sides; /* "diagnosis" and "stages" */
+  RwStageSide    *stages;
   RwRailStrip    *strip;
   RwChartView    *chart;
   GtkDropDown    *chart_mode;
@@ -60,6 +66,13 @@ struct _RwMainWindow
   RwSoundFollow *sound_follow;
   GHashTable    *put_away;      /* set of warnings, by name */
   char          *warning_shown; /* (nullable) */
+
+  RwWatchWiggle  *wiggle;       /* NULL without a job */
+  GtkWidget      *watch;        /* weak: its window, NULL while it is closed */
+  RwWatchReminder reminder;
+  double          due_looked;   /* seconds of the job */
+  gboolean        due_shown;
+  gboolean        due_notified; /* the desktop was told */
 
   gboolean side_wanted; /* the drawer, when the window is narrow */
   int      last_width;
@@ -88,7 +101,20 @@ void rw_main_window_toggle_big (RwMainWindow *self);
 void rw_main_window_toggle_sound (RwMainWindow *self);
 void rw_main_window_answer (RwMainWindow *self, guint i);
 
+/* rw-main-window-watch.c: the watch window, and the reminder of a warm-up. */
+void rw_main_window_add_watch (RwMainWindow *self);    /* once */
+void rw_main_window_follow_watch (RwMainWindow *self); /* of a new job, or none */
+void rw_main_window_drop_watch (RwMainWindow *self);
+void rw_main_window_show_watch (GtkWidget *widget, const char *name, GVariant *parameter);
+
 void rw_main_window_show_side (RwMainWindow *self, gboolean show);
+
+/* rw-main-window-stages.c: the side of the bring-up. */
+void     rw_main_window_install_stage_actions (GtkWidgetClass *widget_class);
+void     rw_main_window_add_stages (RwMainWindow *self);      /* once */
+void     rw_main_window_show_stages (RwMainWindow *self);     /* of a new job, or none */
+gboolean rw_main_window_take_stage_spot (RwMainWindow *self); /* FALSE: that side is not seen */
+void     rw_main_window_answer_stage (RwMainWindow *self, gboolean yes);
 
 /* rw-main-window-drill.c: actions of the practice cabinet: a new one, its own window, and drills. */
 void rw_main_window_begin_practice (GtkWidget *widget, const char *name, GVariant *parameter);

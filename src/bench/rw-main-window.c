@@ -10,6 +10,7 @@
 #include "rw-compat.h"
 #include "rw-color-scheme.h"
 #include "rw-doors.h"
+#include "rw-job-stages.h"
 #include "rw-quantity.h"
 #include "rw-sentence.h"
 
@@ -74,9 +75,12 @@ show_sentence (RwMainWindow *self)
 
   if (now.set != NULL)
     rw_trim_live_clear (&live);
+
+  g_autofree char *off = rw_job_dup_off_now (self->job);
+
   gtk_label_set_text (self->sentence, danger ? "" : text);
   gtk_widget_set_visible (GTK_WIDGET (self->sentence), !danger);
-  rw_banner_show (self->danger, RW_BANNER_DANGER, danger ? text : NULL, NULL, NULL);
+  rw_banner_show (self->danger, RW_BANNER_DANGER, off != NULL ? off : danger ? text : NULL, NULL, NULL);
 }
 
 static void
@@ -277,6 +281,8 @@ rw_main_window_set_job (RwMainWindow *self,
       show_meter (self);
     }
   rw_main_window_show_hands (self);
+  rw_main_window_show_stages (self);
+  rw_main_window_follow_watch (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
   rw_main_window_update_actions (self);
@@ -313,6 +319,7 @@ rw_main_window_dispose (GObject *object)
   if (self->job != NULL)
     g_signal_handlers_disconnect_by_data (self->job, self);
   rw_main_window_drop_hands (self);
+  rw_main_window_drop_watch (self);
   g_clear_pointer (&self->note_popover, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_MAIN_WINDOW);
   g_clear_object (&self->job);
@@ -334,11 +341,14 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, live_warning);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, asking);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, warning);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, due);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, hands_button);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, big);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side_revealer);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, sides);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stages);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, strip);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart_mode);
@@ -366,6 +376,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_BIG_VIEW);
   g_type_ensure (RW_TYPE_DOORS);
   g_type_ensure (RW_TYPE_SYMPTOM_SIDE);
+  g_type_ensure (RW_TYPE_STAGE_SIDE);
   g_type_ensure (RW_TYPE_RAIL_STRIP);
   g_type_ensure (RW_TYPE_CHART_VIEW);
   g_type_ensure (RW_TYPE_TRIM_MAP_VIEW);
@@ -376,6 +387,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-main-window.ui");
   bind_children (widget_class);
   rw_main_window_install_actions (widget_class);
+  rw_main_window_install_stage_actions (widget_class);
 }
 
 static void
@@ -392,6 +404,7 @@ rw_main_window_init (RwMainWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   settings = gtk_widget_get_settings (GTK_WIDGET (self));
   g_signal_connect_swapped (self->side, "aimed", G_CALLBACK (aimed_cb), self);
+  rw_main_window_add_stages (self);
   g_signal_connect_swapped (self->banner, "response", G_CALLBACK (banner_response_cb), self);
   g_signal_connect_swapped (self->trouble, "response", G_CALLBACK (trouble_response_cb), self);
   g_signal_connect_object (settings, "notify::gtk-application-prefer-dark-theme", G_CALLBACK (apply_theme), self,
@@ -400,6 +413,7 @@ rw_main_window_init (RwMainWindow *self)
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   rw_main_window_add_charts (self);
   rw_main_window_add_hands (self);
+  rw_main_window_add_watch (self);
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 #define RW_TYPE_SAFETY_WINDOW (rw_safety_window_get_type ())
 G_DECLARE_FINAL_TYPE (RwSafetyWindow, rw_safety_window, RW, SAFETY_WINDOW, GtkWindow)
 
-GtkWidget *rw_safety_window_new (GtkWindow *parent); /* @parent (nullable) */
+/* @settings: where it is noted that somebody has read them. Both (nullable). */
+GtkWidget *rw_safety_window_new (GtkWindow *parent, GSettings *settings);
 
 G_END_DECLS

@@ -437,6 +437,9 @@ rw_report_plan_lines (const RwReportPlan *self)
       return print.lines;
     }
   append_account (&print);
+  add_line (&print, RW_PLAN_LINE_KNOWN, 0,
+            g_strdup_printf (_ ("What can hurt, and who may do it, stands before a step. Where nothing does: %s at most; %s."),
+                             rw_hazard_get_label (RW_HAZARD_LOW_VOLTAGE), rw_who_get_label (RW_WHO_ANYONE)));
   append_step (&print, self->tree, 0, 0);
   append_left_out (&print);
   return print.lines;

@@ -155,6 +155,13 @@ append_danger (RwHazard    hazard,
 
   if (danger != NULL)
     g_string_append_printf (out, "%s! %s\n", indent, danger);
+  else
+    {
+      g_string_append (out, indent);
+      /* Translators: what can hurt; who may do it. */
+      g_string_append_printf (out, _ ("%s; %s"), rw_hazard_get_label (hazard), rw_who_get_label (who));
+      g_string_append_c (out, '\n');
+    }
   if (*safety != '\0')
     g_string_append_printf (out, "%s! %s\n", indent, safety);
 }

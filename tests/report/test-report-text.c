@@ -74,6 +74,22 @@ test_ripple_is_told_beside_volts (void)
   assert_has (text, "at 1:02");
 }
 
+/* Also where nothing worse than low voltage is met and anyone may do it. */
+static void
+test_hazard_and_who_stand_before_each_step (void)
+{
+  g_autoptr (RwKnowledge) knowledge = fixture_load_knowledge ();
+  g_autofree char *text = tell (EVENT (1, 1, "\"symptom\":{\"id\":\"dark\"}"), knowledge);
+  g_autofree char *said = g_strdup_printf ("%s; %s\n", rw_hazard_get_label (RW_HAZARD_NONE),
+                                           rw_who_get_label (RW_WHO_ANYONE));
+  const char *next = strstr (text, "Look at A: takes");
+  const char *hazard = strstr (text, said);
+
+  g_assert_nonnull (next);
+  g_assert_nonnull (hazard);
+  g_assert_true (hazard < next);
+}
+
 static void
 test_the_next_check_says_what_each_outcome_means (void)
 {
@@ -165,6 +181,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/report/text/the-file-is-told-first", test_the_file_is_told_first);
   g_test_add_func ("/report/text/ripple-is-told-beside-volts", test_ripple_is_told_beside_volts);
+  g_test_add_func ("/report/text/hazard and who stand before each step", test_hazard_and_who_stand_before_each_step);
   g_test_add_func ("/report/text/the-next-check-says-what-each-outcome-means",
                    test_the_next_check_says_what_each_outcome_means);
   g_test_add_func ("/report/text/danger-stands-before-its-step",
