@@ -12,6 +12,9 @@
  * in few steps, however long they take. So there, at the root as below, only the few that save most
  * a minute are looked into, of those that tell most a minute; with more of them the jobs of
  * bench-plan-large take longer, not less. Two are looked into for what they tell alone: see above.
+ * Where a change of setup costs, checks of one setup go together, and a pick of the few that save most a minute by
+ * themselves misses those that pay once the setup is changed: there the wide look stays. (The study of virtual
+ * cabinets: the right cause first in 87 % with it and in 83 % without, in the same minutes.)
  */
 #include "config.h"
 
@@ -224,7 +227,7 @@ rw_plan_beam_run (const RwProblem    *problem,
   g_autoptr (RwPlanLook) look = rw_plan_look_new (problem, state, budget->depth);
   g_autofree gboolean *picked = g_new0 (gboolean, problem->n_checks);
   const RwPlanLive *live = rw_plan_look_get_root (look);
-  Root root = { problem, look, live->n > MOST_OF_FEW ? &many : &few, picked };
+  Root root = { problem, look, live->n > MOST_OF_FEW && problem->n_setups <= 1 ? &many : &few, picked };
   const int first = rw_repair_best (live->n, live->w, live->c);
 
   out->repair = first < 0 ? -1 : (int) live->cause[first];
