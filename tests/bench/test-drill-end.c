@@ -13,6 +13,36 @@
 #include "rw-journal-file.h"
 #include "rw-setups.h"
 
+/* A folder with all in it. */
+static void
+remove_folder (const char *path)
+{
+  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
+  const char *name;
+
+  while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
+    {
+      g_autofree char *below = g_build_filename (path, name, NULL);
+
+      if (g_file_test (below, G_FILE_TEST_IS_DIR))
+        remove_folder (below);
+      else
+        g_remove (below);
+    }
+  g_rmdir (path);
+}
+
+static char *home;
+
+/* Two drills of one code begun in the same second would share a file name. */
+static void
+start_afresh (void)
+{
+  g_autofree char *kept = g_build_filename (home, "railwright", NULL);
+
+  remove_folder (kept);
+}
+
 static RwKnowledge *
 load_knowledge (void)
 {
@@ -135,6 +165,8 @@ add_reading (RwJob  *job,
 static void
 test_whole (void)
 {
+  start_afresh ();
+
   g_autoptr (GError) error = NULL;
   g_autoptr (RwJob) job = rw_drill_begin (1, 3, TRUE, &error);
 
@@ -175,6 +207,8 @@ test_whole (void)
 static void
 test_stopped (void)
 {
+  start_afresh ();
+
   g_autoptr (GError) error = NULL;
   g_autoptr (RwJob) job = rw_drill_begin (2, 5, FALSE, &error);
 
@@ -196,6 +230,8 @@ test_stopped (void)
 static void
 test_pass (void)
 {
+  start_afresh ();
+
   g_autoptr (GError) error = NULL;
   g_autoptr (RwJob) job = rw_drill_begin (1, 3, TRUE, &error);
 
@@ -214,6 +250,8 @@ test_pass (void)
 static void
 test_by_hand (void)
 {
+  start_afresh ();
+
   g_autoptr (GError) error = NULL;
   g_autoptr (RwJob) job = rw_drill_begin (1, 3, TRUE, &error);
 
@@ -229,35 +267,18 @@ test_by_hand (void)
   g_assert_cmpstr (rw_practice_cabinet_get_lead (cabinet, RW_PRACTICE_RED), ==, "chip:p5");
 }
 
-/* A folder with all in it. */
-static void
-remove_folder (const char *path)
-{
-  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
-    {
-      g_autofree char *below = g_build_filename (path, name, NULL);
-
-      if (g_file_test (below, G_FILE_TEST_IS_DIR))
-        remove_folder (below);
-      else
-        g_remove (below);
-    }
-  g_rmdir (path);
-}
-
 int
 main (int    argc,
       char **argv)
 {
-  g_autofree char *home = g_dir_make_tmp ("drill-home-XXXXXX", NULL);
   int status;
+
+  home = g_dir_make_tmp ("drill-home-XXXXXX", NULL);
 
   /* GLib's own isolation of folders leaks, which a run with sanitizers would count. */
   g_setenv ("XDG_DATA_HOME", home, TRUE);
   g_setenv ("XDG_CONFIG_HOME", home, TRUE);
+  g_setenv ("XDG_STATE_HOME", home, TRUE);
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/drill-end/the-order-of-the-program-mends-plain-faults", test_best);
   g_test_add_func ("/drill-end/work-is-reckoned-by-the-knowledge", test_reckon);
@@ -267,5 +288,6 @@ main (int    argc,
   g_test_add_func ("/drill-end/leads-put-by-hand-stay", test_by_hand);
   status = g_test_run ();
   remove_folder (home);
+  g_free (home);
   return status;
 }
