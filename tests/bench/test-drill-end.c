@@ -3,34 +3,15 @@
  */
 #include "config.h"
 
-#include <glib/gstdio.h>
 #include <string.h>
 
+#include "bench-folder.h"
 #include "rw-drill-best.h"
 #include "rw-drill-reckon.h"
 #include "rw-drill.h"
 #include "rw-job-practice.h"
 #include "rw-journal-file.h"
 #include "rw-setups.h"
-
-/* A folder with all in it. */
-static void
-remove_folder (const char *path)
-{
-  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
-    {
-      g_autofree char *below = g_build_filename (path, name, NULL);
-
-      if (g_file_test (below, G_FILE_TEST_IS_DIR))
-        remove_folder (below);
-      else
-        g_remove (below);
-    }
-  g_rmdir (path);
-}
 
 static char *home;
 

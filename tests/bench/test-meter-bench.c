@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 #include <math.h>
 
+#include "bench-folder.h"
 #include "rw-decoder.h"
 #include "rw-meter-books.h"
 #include "rw-meter-capture.h"
@@ -195,25 +196,6 @@ test_resume (void)
   rw_meter_books_remove ("m3");
   rw_meter_resume (third, settings);
   g_assert_cmpuint (rw_job_get_n_meters (third), ==, 0);
-}
-
-/* A folder with all in it. */
-static void
-remove_folder (const char *path)
-{
-  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (folder != NULL && (name = g_dir_read_name (folder)) != NULL)
-    {
-      g_autofree char *below = g_build_filename (path, name, NULL);
-
-      if (g_file_test (below, G_FILE_TEST_IS_DIR))
-        remove_folder (below);
-      else
-        g_remove (below);
-    }
-  g_rmdir (path);
 }
 
 int
