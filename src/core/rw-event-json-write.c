@@ -133,6 +133,9 @@ append_payload (GString       *out,
     case RW_EVENT_METER:
       rw_meter_facts_append_members (event->meter, out);
       break;
+    case RW_EVENT_CALL:
+      rw_call_said_append_members (&event->call, out);
+      break;
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:
     default:

@@ -18,7 +18,9 @@
 
 #include "rw-event-scan.h"
 #include "rw-json.h"
+#include "rw-limits.h"
 #include "rw-meter-facts-json.h"
+#include "rw-plain-text.h"
 
 G_DEFINE_QUARK (rw_event_error, rw_event_error)
 
@@ -37,7 +39,10 @@ bad (GError    **error,
   va_start (args, format);
   g_autofree char *message = g_strdup_vprintf (format, args);
   va_end (args);
-  g_set_error_literal (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT, message);
+
+  g_autofree char *plain = rw_plain_text_dup (message, RW_PLAIN_NAME); /* it may quote the line */
+
+  g_set_error_literal (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT, plain);
   return FALSE;
 }
 
@@ -59,6 +64,47 @@ has_stranger (JsonObject *object,
         return TRUE;
     }
   return FALSE;
+}
+
+static RwPlainKind
+kind_of (const char *key)
+{
+  static const char *const texts[] = { "text", "what", "against", "why", NULL };
+
+  return g_strv_contains (texts, key) ? RW_PLAIN_TEXT : RW_PLAIN_NAME;
+}
+
+/* Notes whether some text is shown otherwise than it is written. */
+static gboolean
+has_unplain (JsonObject *object)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *node;
+
+  json_object_iter_init (&iter, object);
+  while (json_object_iter_next (&iter, &name, &node))
+    if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING
+        && !rw_plain_text_is (json_node_get_string (node), kind_of (name)))
+      return TRUE;
+  return FALSE;
+}
+
+/* An id that is there, interned; fit to be shown, since an id that nobody knows is shown as it is. NULL: refused. */
+static const char *
+take_id (const char *tainted,
+         const char *key,
+         GError    **error)
+{
+  if (g_utf8_strlen (tainted, -1) > RW_LIMIT_ID_CHARS)
+    {
+      bad (error, _ ("key “%s” is longer than %d characters"), key, RW_LIMIT_ID_CHARS);
+      return NULL;
+    }
+
+  g_autofree char *id = rw_plain_text_dup (tainted, RW_PLAIN_NAME);
+
+  return g_intern_string (id);
 }
 
 /* A member that may be missing or null, else must be a number of at least 0. */
@@ -152,6 +198,11 @@ read_reading (JsonObject *object,
     return bad (error, _ ("reading: key “place”: there is no place “%s”"), place_id != NULL ? place_id : "");
   if (!rw_kind_from_id (kind_id, &kind))
     return bad (error, _ ("reading: key “kind”: there is no kind “%s”"), kind_id);
+  rail = take_id (rail, "rail", error);
+  if (rail == NULL)
+    return FALSE;
+  if (meter != NULL && (meter = take_id (meter, "meter", error)) == NULL)
+    return FALSE;
   event->reading = rw_reading_make (rail, place, kind, 0, 0, meter);
   if (!read_size (object, "step", &event->reading.step, error)
       || !read_size (object, "u", &event->reading.u, error)
@@ -193,7 +244,7 @@ read_id (JsonObject *object,
       bad (error, _ ("key “%s” is missing"), key);
       return NULL;
     }
-  return g_intern_string (id);
+  return take_id (id, key, error);
 }
 
 /* Index of the word under @key in @words (NULL-terminated). */
@@ -268,7 +319,7 @@ read_words (JsonObject *object,
 
   if (text == NULL)
     return bad (error, _ ("key “%s” is missing"), key);
-  event->words.text = g_strdup (text);
+  event->words.text = rw_plain_text_dup (text, kind_of (key));
   return TRUE;
 }
 
@@ -304,7 +355,7 @@ read_stage (JsonObject *object,
     return TRUE;
   if (!JSON_NODE_HOLDS_VALUE (against) || json_node_get_value_type (against) != G_TYPE_STRING)
     return bad (error, _ ("stage: key “against” must be the reason, in words"));
-  event->stage.against = g_strdup (json_node_get_string (against));
+  event->stage.against = rw_plain_text_dup (json_node_get_string (against), RW_PLAIN_TEXT);
   return TRUE;
 }
 
@@ -338,8 +389,10 @@ read_gap (JsonObject *object,
 {
   const char *meter = rw_json_get_string (object, "meter", NULL);
 
-  event->gap.meter = meter != NULL ? g_intern_string (meter) : NULL;
-  event->gap.why = g_strdup (rw_json_get_string (object, "why", ""));
+  if (meter != NULL && (meter = take_id (meter, "meter", error)) == NULL)
+    return FALSE;
+  event->gap.meter = meter;
+  event->gap.why = rw_plain_text_dup (rw_json_get_string (object, "why", ""), RW_PLAIN_TEXT);
   return TRUE;
 }
 
@@ -350,6 +403,14 @@ read_meter (JsonObject *object,
 {
   event->meter = rw_meter_facts_from_object (object);
   return event->meter != NULL || bad (error, _ ("key “%s” is missing"), "id");
+}
+
+static gboolean
+read_call (JsonObject *object,
+           RwEvent    *event,
+           GError    **error)
+{
+  return rw_call_said_from_object (object, &event->call, error);
 }
 
 typedef gboolean (*ReadFunc) (JsonObject *object,
@@ -376,6 +437,7 @@ static const struct
   { read_retract, " n " },
   { read_gap, " meter why " },
   { read_meter, " id name percent counts ac " },
+  { read_call, " ask place kind was by value give lower same higher reveal drop " },
 };
 
 /* The payload an object holds; UNKNOWN when none or more than one of ours. */
@@ -416,7 +478,8 @@ read_payload (JsonObject *object,
 
   g_autofree char *known = g_strdup_printf (" n t %s ", key);
 
-  *strange = has_stranger (object, known) || has_stranger (payload, payloads[event->type].known);
+  *strange = has_stranger (object, known) || has_stranger (payload, payloads[event->type].known)
+             || has_unplain (payload);
   return TRUE;
 }
 

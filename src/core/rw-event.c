@@ -11,7 +11,7 @@
 
 static const char *const keys[RW_N_EVENT_TYPES] = {
   NULL, "setup", "reading", "sample", "trim", "symptom", "finding",
-  "repair", "mark", "stage", "note", "retract", "gap", "meter"
+  "repair", "mark", "stage", "note", "retract", "gap", "meter", "call"
 };
 
 static RwEvent
@@ -179,6 +179,16 @@ rw_event_make_meter (double              t,
   return event;
 }
 
+RwEvent
+rw_event_make_call (double            t,
+                    const RwCallSaid *said)
+{
+  RwEvent event = make (RW_EVENT_CALL, t);
+
+  event.call = rw_call_said_copy (said);
+  return event;
+}
+
 static gboolean
 has_words (const RwEvent *event)
 {
@@ -199,6 +209,8 @@ rw_event_copy (const RwEvent *event)
     copy.stage.against = g_strdup (event->stage.against);
   else if (event->type == RW_EVENT_METER)
     copy.meter = rw_meter_facts_copy (event->meter);
+  else if (event->type == RW_EVENT_CALL)
+    copy.call = rw_call_said_copy (&event->call);
   return copy;
 }
 
@@ -214,6 +226,8 @@ rw_event_clear (RwEvent *event)
     g_clear_pointer (&event->stage.against, g_free);
   else if (event->type == RW_EVENT_METER)
     g_clear_pointer (&event->meter, rw_meter_facts_free);
+  else if (event->type == RW_EVENT_CALL)
+    rw_call_said_clear (&event->call);
 }
 
 const char *
@@ -337,6 +351,8 @@ rw_event_describe (const RwEvent   *event,
       return g_strdup_printf (_ ("meter gone: %s"), event->gap.why);
     case RW_EVENT_METER:
       return describe_meter (event->meter);
+    case RW_EVENT_CALL:
+      return rw_call_said_describe (&event->call, profile);
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:
     default:

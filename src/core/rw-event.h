@@ -5,11 +5,13 @@
  * Invariants:
  *  1. exactly one payload, named by type;
  *  2. ids are interned, free text is owned;
- *  3. `line` is set when the event came from a file and holds a key that we do not know, and then is
- *     the whole line as it was read, so that copying a file on loses nothing.
+ *  3. `line` is set when the event came from a file and holds a key that we do not know, or text that is not
+ *     fit to be shown as it stands (rw-plain-text.h), and then is the whole line as it was read, so that copying
+ *     a file on loses nothing.
  */
 #pragma once
 
+#include "rw-event-call.h"
 #include "rw-meter-facts.h"
 #include "rw-profile.h"
 #include "rw-reading.h"
@@ -32,6 +34,7 @@ typedef enum
   RW_EVENT_RETRACT,
   RW_EVENT_GAP,
   RW_EVENT_METER, /* a meter joined the job; its facts hold for all its readings */
+  RW_EVENT_CALL,  /* a class calls a reading first */
   RW_N_EVENT_TYPES
 } RwEventType;
 
@@ -115,6 +118,7 @@ typedef struct
       char       *why;   /* owned */
     } gap;
     RwMeterFacts *meter; /* owned */
+    RwCallSaid    call;
   };
 } RwEvent;
 
@@ -134,6 +138,7 @@ RwEvent rw_event_make_stage_against (double t, const char *id, const char *why);
 RwEvent rw_event_make_retract (double t, guint n);
 RwEvent rw_event_make_gap (double t, const char *meter, const char *why);
 RwEvent rw_event_make_meter (double t, const RwMeterFacts *facts);
+RwEvent rw_event_make_call (double t, const RwCallSaid *said); /* copies */
 
 RwEvent rw_event_copy (const RwEvent *event); /* deep */
 void    rw_event_clear (RwEvent *event);

@@ -41,6 +41,13 @@ test_words (void)
     { "{\"n\":1,\"t\":0,\"gap\":{\"why\":\"unplugged\"}}", "meter gone: unplugged" },
     { "{\"n\":1,\"t\":0,\"meter\":{\"id\":\"m2\",\"name\":\"second\",\"percent\":0.8,\"counts\":3}}",
       "meter: second, ±(0.80 % + 3 counts)" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"ask\":\"p12\",\"place\":\"board\",\"kind\":\"dc\"}}", "call it first: what will +12 V, board, read?" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"ask\":\"gnd\",\"place\":\"wire\"}}", "call it first: what will ground, along the wire, read?" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"by\":\"%n\",\"value\":-4.985,\"give\":0.05}}", "called by %n: −4.985 ± 0.050" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"by\":\"Mo\",\"value\":12}}", "called by Mo: 12.000" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"lower\":3,\"same\":5,\"higher\":12}}", "hands: lower 3, same 5, higher 12" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"reveal\":17}}", "calls revealed: event 17 is the answer" },
+    { "{\"n\":1,\"t\":0,\"call\":{\"drop\":true}}", "the round of calls is given up" },
     { "{\"n\":1,\"t\":0,\"weather\":{}}", "not understood" },
   };
 
@@ -63,7 +70,7 @@ test_keys (void)
   static const char *const keys[RW_N_EVENT_TYPES] = { NULL, "setup", "reading", "sample", "trim",
                                                       "symptom", "finding",
                                                       "repair", "mark", "stage", "note", "retract", "gap",
-                                                      "meter" };
+                                                      "meter", "call" };
 
   for (int i = 0; i < RW_N_EVENT_TYPES; i++)
     g_assert_cmpstr (rw_event_type_to_key ((RwEventType) i), ==, keys[i]);
