@@ -3,7 +3,8 @@
  *
  * Signals:
  *  "added" (guint index)      an event was added at index (always the last one)
- *  "rewound" (guint n_events) a replay went back: only the first n_events are left
+ *  "rewound" (guint n_events) a replay jumped, back or far on: the first n_events are there now, and whoever
+ *                             kept something of them looks anew
  */
 #pragma once
 
@@ -15,6 +16,22 @@
 
 G_BEGIN_DECLS
 
+/* Where a session was branched from: its first events are copies of another one's. */
+typedef struct
+{
+  char  *session; /* uuid of the other */
+  guint  n;       /* number of the last event that was copied; 0: none */
+  double t;       /* seconds of the other where it was left */
+  char  *name;    /* of its file, or what people call it; "" when none */
+} RwSessionFrom;
+
+RwSessionFrom *rw_session_from_new (const char *session, guint n, double t, const char *name);
+RwSessionFrom *rw_session_from_copy (const RwSessionFrom *self);
+void           rw_session_from_free (RwSessionFrom *self);
+
+/* "branched from …, at 1:23, event 12", translated. (transfer full) */
+char *rw_session_from_describe (const RwSessionFrom *self);
+
 typedef struct
 {
   char      *id;      /* uuid */
@@ -23,6 +40,7 @@ typedef struct
   char      *cabinet_tag; /* "" when none */
   RwProfile *profile;
   GPtrArray *meters;  /* of RwMeterFacts */
+  RwSessionFrom *from; /* (nullable) */
   char      *line;    /* (nullable) the header line as read, for copying on what we do not know */
 } RwSessionHeader;
 
@@ -42,6 +60,12 @@ G_DECLARE_FINAL_TYPE (RwSession, rw_session, RW, SESSION, GObject)
 
 /* @header: (transfer full). */
 RwSession             *rw_session_new (RwSessionHeader *header);
+
+/* For a replay: the first events of @source, none at first. They are shared, not copied; nothing can be added to it.
+ * Refs @source. (transfer full) */
+RwSession *rw_session_new_part (RwSession *source);
+RwSession *rw_session_get_source (RwSession *self); /* (nullable) borrowed */
+
 const RwSessionHeader *rw_session_get_header (RwSession *self);
 RwProfile             *rw_session_get_profile (RwSession *self);      /* borrowed */
 /* As the header or the newest event of that meter says. Until the next add. (nullable) */
@@ -70,7 +94,12 @@ double rw_session_get_end (RwSession *self);
 guint rw_session_get_undo (RwSession *self);
 guint rw_session_get_redo (RwSession *self);
 
-/* For a replay only: forgets all but the first @n_events. Emits "rewound". */
+/* For a replay only: only the first @n_events are there any more. Emits "rewound". O(log n) for a part of another
+ * session. */
 void rw_session_rewind (RwSession *self, guint n_events);
+
+/* For a part of another session: its first @n_events are there. A few more than before: emits "added" for each, in
+ * turn; many: "rewound", once, in O(log n). */
+void rw_session_advance (RwSession *self, guint n_events);
 
 G_END_DECLS

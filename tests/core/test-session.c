@@ -443,6 +443,77 @@ test_rewound_equals_fresh (void)
     }
 }
 
+/* A part whose end moves about in another session says at every place what a session of just those events says. */
+static void
+test_part_equals_fresh (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (48);
+
+  for (guint round = 0; round < 60; round++)
+    {
+      g_autoptr (RwSession) session = fixture_session ();
+
+      for (guint i = 0; i < 200; i++)
+        {
+          RwEvent event = fixture_random_event (random, i, i);
+
+          event.n = g_rand_int_range (random, 0, 60) == 0 ? (guint) g_rand_int_range (random, 1, 200) : 0;
+          if (event.type == RW_EVENT_UNKNOWN)
+            event.n = i + 1;
+          rw_session_add (session, &event);
+        }
+
+      g_autoptr (RwSession) part = rw_session_new_part (session);
+
+      for (guint i = 0; i < 8; i++)
+        {
+          g_autoptr (RwSession) fresh = fixture_session ();
+          const guint n = (guint) g_rand_int_range (random, 0, 201);
+
+          for (guint k = 0; k < n; k++)
+            add (fresh, rw_event_copy (rw_session_get_event (session, k)));
+          rw_session_rewind (part, n);
+          rw_session_advance (part, n);
+          assert_same_session (part, fresh);
+        }
+    }
+}
+
+static void
+count_cb (guint *n_told)
+{
+  (*n_told)++;
+}
+
+/* A step tells of each event, a jump once. */
+static void
+test_part_tells (void)
+{
+  g_autoptr (RwSession) session = fixture_session ();
+  guint n_added = 0, n_jumps = 0;
+
+  for (guint i = 0; i < 1000; i++)
+    add (session, rw_event_make_mark (i, "x"));
+
+  g_autoptr (RwSession) part = rw_session_new_part (session);
+
+  g_signal_connect_swapped (part, "added", G_CALLBACK (count_cb), &n_added);
+  g_signal_connect_swapped (part, "rewound", G_CALLBACK (count_cb), &n_jumps);
+  rw_session_advance (part, 5);
+  rw_session_advance (part, 6);
+  g_assert_cmpuint (n_added, ==, 6);
+  g_assert_cmpuint (n_jumps, ==, 0);
+  rw_session_advance (part, 900);
+  rw_session_rewind (part, 899);
+  rw_session_advance (part, 899);
+  rw_session_advance (part, 5000);
+  g_assert_cmpuint (rw_session_get_n_events (part), ==, 1000);
+  g_assert_cmpuint (n_added, ==, 6);
+  g_assert_cmpuint (n_jumps, ==, 3);
+  g_clear_object (&session);
+  g_assert_cmpuint (rw_session_get_event (part, 999)->n, ==, 1000); /* a part keeps what it shows */
+}
+
 static void
 test_session_ends (void)
 {
@@ -459,6 +530,8 @@ main (int   argc,
       char *argv[])
 {
   fixture_init (&argc, &argv);
+  g_test_add_func ("/session/a part of another is as fresh wherever its end is", test_part_equals_fresh);
+  g_test_add_func ("/session/a part tells of steps one by one, of a jump once", test_part_tells);
   g_test_add_func ("/session/adding", test_adding);
   g_test_add_func ("/session/meters-and-profile", test_meters_and_profile);
   g_test_add_func ("/session/a-meter-can-join-and-be-told-of-again", test_a_meter_can_join_and_be_told_of_again);
