@@ -1,0 +1,211 @@
+/* rw-annotation.c: one annotation as a line of its file, and back.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The file: UTF-8, lines ended by \n, the first one the header, the rest in the order in which they were written.
+ *
+ *   {"railwright_notes":1,"session":"<uuid>"}
+ *   {"n":1,"t":12.5,"at":7,"by":"Ada","text":"the fan stops here","written":"2026-03-14T18:02:11Z"}
+ *   {"n":2,"t":30.0,"at":null,"by":"","text":"…","written":"…"}
+ *   {"retract":1}
+ *
+ * Nothing in it is ever changed. Unknown keys are kept and ignored.
+ */
+#include "config.h"
+
+#include "rw-annotations-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "rw-event.h"
+#include "rw-json.h"
+#include "rw-plain-text.h"
+
+static const int format_version = 1;
+
+G_DEFINE_QUARK (rw_annotations_error, rw_annotations_error)
+
+void
+rw_annotation_line_clear (RwAnnotationLine *self)
+{
+  g_clear_pointer (&self->shown.by, g_free);
+  g_clear_pointer (&self->shown.text, g_free);
+  g_clear_pointer (&self->shown.written, g_free);
+  g_clear_pointer (&self->node, json_node_unref);
+}
+
+static gboolean
+bad (GError    **error,
+     const char *message)
+{
+  g_set_error_literal (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_READ, message);
+  return FALSE;
+}
+
+static gboolean
+read_count (JsonObject *object,
+            const char *key,
+            guint      *out)
+{
+  double n;
+
+  if (!rw_json_get_number (object, key, &n) || n < 1 || n > 4e9 || n != floor (n))
+    return FALSE;
+  *out = (guint) n;
+  return TRUE;
+}
+
+/* Is there more in the object than what is shown of it? */
+static gboolean
+holds_more (JsonObject *object)
+{
+  static const char *const known[] = { "n", "t", "at", "by", "text", "written", NULL };
+  g_autoptr (GList) keys = json_object_get_members (object);
+
+  for (GList *l = keys; l != NULL; l = l->next)
+    if (!g_strv_contains (known, l->data))
+      return TRUE;
+  return !rw_plain_text_is (rw_json_get_string (object, "text", ""), RW_PLAIN_TEXT)
+         || !rw_plain_text_is (rw_json_get_string (object, "by", ""), RW_PLAIN_NAME)
+         || !rw_plain_text_is (rw_json_get_string (object, "written", ""), RW_PLAIN_NAME);
+}
+
+static gboolean
+read_annotation (JsonObject       *object,
+                 RwAnnotationLine *out,
+                 GError          **error)
+{
+  const char *text = rw_json_get_string (object, "text", NULL);
+  JsonNode *at = json_object_get_member (object, "at");
+
+  if (!read_count (object, "n", &out->shown.n))
+    return bad (error, _ ("key “n” must be a whole number from 1"));
+  if (!rw_json_get_number (object, "t", &out->shown.t) || out->shown.t < 0 || out->shown.t > RW_EVENT_MAX_SECONDS)
+    return bad (error, _ ("key “t” must be seconds since the start"));
+  if (at != NULL && !JSON_NODE_HOLDS_NULL (at) && !read_count (object, "at", &out->shown.at))
+    return bad (error, _ ("key “at” must be the number of an event, or null"));
+  if (text == NULL)
+    return bad (error, _ ("key “text” is missing"));
+  out->shown.text = rw_plain_text_dup (text, RW_PLAIN_TEXT);
+  out->shown.by = rw_plain_text_dup (rw_json_get_string (object, "by", ""), RW_PLAIN_NAME);
+  out->shown.written = rw_plain_text_dup (rw_json_get_string (object, "written", ""), RW_PLAIN_NAME);
+  return TRUE;
+}
+
+gboolean
+rw_annotation_line_read (RwAnnotationLine *out,
+                         const char       *tainted,
+                         gsize             length,
+                         GError          **error)
+{
+  g_autoptr (GError) problem = NULL;
+  g_autoptr (JsonNode) root = rw_json_parse (tainted, length, &problem);
+
+  *out = (RwAnnotationLine){ 0 };
+  if (root == NULL)
+    return bad (error, problem->message);
+  if (!JSON_NODE_HOLDS_OBJECT (root))
+    return bad (error, _ ("not a JSON object"));
+
+  JsonObject *object = json_node_get_object (root);
+
+  if (json_object_has_member (object, "retract"))
+    return read_count (object, "retract", &out->retract)
+           || bad (error, _ ("key “retract” must be the number of an annotation"));
+  if (!read_annotation (object, out, error))
+    return FALSE;
+  if (holds_more (object))
+    out->node = g_steal_pointer (&root);
+  return TRUE;
+}
+
+static void
+append_plain (const RwAnnotation *self,
+              guint               n,
+              GString            *out)
+{
+  g_string_append_printf (out, "{\"n\":%u,\"t\":", n);
+  rw_json_append_number (out, self->t);
+  if (self->at > 0)
+    g_string_append_printf (out, ",\"at\":%u,\"by\":", self->at);
+  else
+    g_string_append (out, ",\"at\":null,\"by\":");
+  rw_json_append_string (out, self->by);
+  g_string_append (out, ",\"text\":");
+  rw_json_append_string (out, self->text);
+  g_string_append (out, ",\"written\":");
+  rw_json_append_string (out, self->written);
+  g_string_append (out, "}");
+}
+
+void
+rw_annotation_line_append (const RwAnnotationLine *self,
+                           guint                   n,
+                           GString                *out)
+{
+  if (self->retract > 0)
+    g_string_append_printf (out, "{\"retract\":%u}", n);
+  else if (self->node == NULL)
+    append_plain (&self->shown, n, out);
+  else
+    {
+      json_object_set_int_member (json_node_get_object (self->node), "n", n);
+      rw_json_append_node (out, self->node);
+    }
+  g_string_append_c (out, '\n');
+}
+
+char *
+rw_annotation_line_make (double      t,
+                         guint       at,
+                         const char *by,
+                         const char *text,
+                         GDateTime  *written)
+{
+  g_autoptr (GDateTime) utc = g_date_time_to_utc (written);
+  g_autofree char *stamp = g_date_time_format (utc, "%Y-%m-%dT%H:%M:%SZ");
+  const RwAnnotation raw = { 1, t, at, (char *) by, (char *) text, stamp };
+  GString *out = g_string_new (NULL);
+
+  append_plain (&raw, 1, out);
+  return g_string_free (out, FALSE);
+}
+
+void
+rw_annotation_header_append (const char *session,
+                             GString    *out)
+{
+  g_string_append_printf (out, "{\"railwright_notes\":%d,\"session\":", format_version);
+  rw_json_append_string (out, session);
+  g_string_append (out, "}\n");
+}
+
+static char *
+refuse_header (GError    **error,
+               const char *message)
+{
+  g_set_error_literal (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_HEADER, message);
+  return NULL;
+}
+
+char *
+rw_annotation_header_read (const char *tainted,
+                           gsize       length,
+                           GError    **error)
+{
+  g_autoptr (JsonNode) root = rw_json_parse (tainted, length, NULL);
+  JsonObject *object = root != NULL && JSON_NODE_HOLDS_OBJECT (root) ? json_node_get_object (root) : NULL;
+  double version = 0;
+
+  if (object == NULL || !rw_json_get_number (object, "railwright_notes", &version) || version < 1)
+    return refuse_header (error, _ ("the first line is not the header of annotations: key “railwright_notes” is missing"));
+  if (version > format_version)
+    return refuse_header (error, _ ("these annotations were written by a newer version of the program"));
+
+  const char *session = rw_json_get_string (object, "session", NULL);
+
+  if (session == NULL)
+    return refuse_header (error, _ ("header: key “session” must name the session that they belong to"));
+  return rw_plain_text_dup (session, RW_PLAIN_NAME);
+}

@@ -1,0 +1,69 @@
+/* rw-annotations-private.h: what the parts of annotations share. For rw-annotation*.c alone.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include <json-glib/json-glib.h>
+
+#include "rw-annotations.h"
+
+G_BEGIN_DECLS
+
+/* --- one line (rw-annotation.c) --- */
+
+typedef struct
+{
+  RwAnnotation shown;   /* fit to be shown; n as its file has it */
+  JsonNode    *node;    /* (nullable) as read, when it holds more than that, or words that are shown otherwise */
+  guint        retract; /* not 0: it is no annotation, but takes number @retract back */
+} RwAnnotationLine;
+
+gboolean rw_annotation_line_read (RwAnnotationLine *out, const char *tainted, gsize length, GError **error);
+void     rw_annotation_line_clear (RwAnnotationLine *self);
+
+/* Appends it under number @n, newline and all. */
+void rw_annotation_line_append (const RwAnnotationLine *self, guint n, GString *out);
+
+/* One that was written just now. (transfer full) */
+char *rw_annotation_line_make (double t, guint at, const char *by, const char *text, GDateTime *written);
+
+/* The first line of a file, with its newline. */
+void rw_annotation_header_append (const char *session, GString *out);
+
+/* The session that a first line names. (transfer full) */
+char *rw_annotation_header_read (const char *tainted, gsize length, GError **error);
+
+/* --- one file (rw-annotations-file.c) --- */
+
+typedef struct
+{
+  char     *path;    /* NULL: bytes alone */
+  GArray   *lines;   /* of RwAnnotationLine */
+  char     *session; /* as its header says; NULL: there is no file yet, or not one to be written to */
+  char     *report;  /* (nullable) what was damaged or left out */
+  gboolean  exists;
+  gboolean  usable;  /* it may be written to */
+  guint     last_n;
+  gsize     good_end;
+  gboolean  needs_newline;
+  goffset   size;    /* bytes when it was read; −1: there was none */
+} RwAnnotationsFile;
+
+RwAnnotationsFile *rw_annotations_file_new (void);
+void               rw_annotations_file_free (RwAnnotationsFile *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwAnnotationsFile, rw_annotations_file_free)
+
+/* @session (nullable): another one's are refused. */
+gboolean rw_annotations_file_parse (RwAnnotationsFile *self, const char *tainted, gsize length, gboolean whole,
+                                    const char *name, const char *session, const RwLimits *limits, GError **error);
+
+/* What stands at @path; none there is no error. What is wrong is told in report. (transfer full) */
+RwAnnotationsFile *rw_annotations_file_load (const char *path, const char *session);
+
+/* Appends whole lines behind what is there, the header first in a new file; returns once they are on disk. A file
+ * that grew meanwhile is read again first. @make is called once the next number is known. */
+typedef void (*RwAnnotationsMake) (guint next_n, GString *out, gpointer data);
+gboolean rw_annotations_file_append (RwAnnotationsFile *self, const char *session, RwAnnotationsMake make,
+                                     gpointer data, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,79 @@
+/* rw-annotations.h: what people wrote on a replayed session, kept beside its file and never in it.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Signal "changed": an annotation was written, taken back, or came in from another file.
+ */
+#pragma once
+
+#include <glib-object.h>
+
+#include "rw-limits.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  RW_ANNOTATIONS_ERROR_READ,    /* a file cannot be read */
+  RW_ANNOTATIONS_ERROR_HEADER,  /* its first line is no header of annotations */
+  RW_ANNOTATIONS_ERROR_SESSION, /* they belong to another session */
+  RW_ANNOTATIONS_ERROR_WRITE,   /* the disk refused */
+  RW_ANNOTATIONS_ERROR_FULL,    /* too many, or a text too long */
+} RwAnnotationsError;
+#define RW_ANNOTATIONS_ERROR (rw_annotations_error_quark ())
+GQuark rw_annotations_error_quark (void);
+
+typedef struct
+{
+  guint  n;       /* counts from 1 */
+  double t;       /* seconds since the session started */
+  guint  at;      /* number of the event that it is about; 0: of the moment alone */
+  char  *by;      /* "" when nobody is named */
+  char  *text;
+  char  *written; /* ISO 8601, UTC */
+} RwAnnotation;
+
+#define RW_TYPE_ANNOTATIONS (rw_annotations_get_type ())
+G_DECLARE_FINAL_TYPE (RwAnnotations, rw_annotations, RW, ANNOTATIONS, GObject)
+
+/* Those of the session of @id whose file is @session_path: NAME.rwnotes beside NAME.rwlog, or the one in the user's
+ * data folder that is named by the session, or both when both are there. Nothing is written before the first
+ * rw_annotations_add (). A file that is damaged or belongs to another session is told by
+ * rw_annotations_get_report (). @session_path (nullable): only those of the data folder. */
+RwAnnotations *rw_annotations_new (const char *session_id, const char *session_path);
+
+/* The same from bytes, with no file: for tests, and to look into a file that came in. @session_id (nullable): any. */
+RwAnnotations *rw_annotations_new_from_bytes (const char *tainted, gsize length, const char *name,
+                                              const char *session_id, const RwLimits *limits, GError **error);
+
+/* What was damaged or left out. (nullable) borrowed */
+const char *rw_annotations_get_report (RwAnnotations *self);
+const char *rw_annotations_get_session (RwAnnotations *self); /* its id; borrowed */
+
+/* Where the next one will be written; NULL without a file. borrowed */
+const char *rw_annotations_get_path (RwAnnotations *self);
+
+/* Those that were not taken back, by time, then as they were written. Borrowed until "changed". */
+guint               rw_annotations_get_n (RwAnnotations *self);
+const RwAnnotation *rw_annotations_get (RwAnnotations *self, guint i);
+
+/* Writes one, and returns once it is on disk. @at: number of an event, or 0. @written: now. The text is kept as it
+ * is. Where the session's own folder cannot be written to, the data folder is taken. Returns its number, 0 with an
+ * error. */
+guint rw_annotations_add (RwAnnotations *self, double t, guint at, const char *by, const char *text,
+                          GDateTime *written, GError **error);
+
+/* Takes number @n back; it stays in the file. */
+gboolean rw_annotations_retract (RwAnnotations *self, guint n, GError **error);
+
+/* Writes what is not taken back to a file that travels; it is replaced as a whole or not at all. */
+gboolean rw_annotations_export (RwAnnotations *self, const char *path, GError **error);
+
+/* Takes in what another file says on the same session; what is here already (same moment, name, text and time of
+ * writing) is not taken twice. *added: how many were new. Refused when it belongs to another session. *report
+ * (nullable) receives what was damaged, or NULL. (transfer full) */
+gboolean rw_annotations_import (RwAnnotations *self, const char *path, guint *added, char **report, GError **error);
+
+/* All lines, header first, as a file holds them: with what was taken back. (transfer full) */
+GString *rw_annotations_to_lines (RwAnnotations *self);
+
+G_END_DECLS
