@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "rw-journal-reader.h"
+#include "rw-plain-text.h"
 
 static gboolean
 fail (GError    **error,
@@ -26,9 +27,11 @@ fail (GError    **error,
                            ? _ ("The disk is full. Free some space, or save in another place.")
                            : _ ("Nothing is lost so far. Bring the place back, or save in another one.");
 
+  g_autofree char *name = rw_plain_text_dup_path (path);
+
   g_set_error (error, RW_JOURNAL_ERROR, RW_JOURNAL_ERROR_WRITE,
                /* Translators: path, what the system says, what to do. */
-               _ ("Cannot write %s: %s. %s"), path, g_strerror (code), advice);
+               _ ("Cannot write %s: %s. %s"), name, g_strerror (code), advice);
   return FALSE;
 }
 
@@ -38,9 +41,11 @@ take_lock (RwJournalFile *self,
 {
   if (flock (self->fd, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK)
     return TRUE; /* a file system without locks is no reason not to write */
+
+  g_autofree char *name = rw_plain_text_dup_path (self->path);
+
   g_set_error (error, RW_JOURNAL_ERROR, RW_JOURNAL_ERROR_LOCKED,
-               _ ("%s is being written by another window or program. Close it there, or open it as a replay."),
-               self->path);
+               _ ("%s is being written by another window or program. Close it there, or open it as a replay."), name);
   return FALSE;
 }
 

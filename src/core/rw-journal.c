@@ -383,7 +383,9 @@ rw_journal_open (const char     *path,
 
   g_autoptr (RwJournalRead) found = rw_journal_read_file (path, error);
 
-  if (found == NULL)
+  if (found != NULL && found->stopped != NULL) /* going on would cut the rest off */
+    g_set_error_literal (error, RW_JOURNAL_ERROR, RW_JOURNAL_ERROR_LIMIT, found->stopped);
+  if (found == NULL || found->stopped != NULL)
     {
       rw_journal_file_close (&file);
       return NULL;

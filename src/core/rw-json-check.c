@@ -18,6 +18,7 @@
 #include <string.h>
 
 #include "rw-json.h"
+#include "rw-plain-text.h"
 
 typedef enum
 {
@@ -60,7 +61,8 @@ refuse_here (const char *start,
   if (at >= end)
     return refuse (error, _ ("not JSON: it ends too early"));
 
-  g_autofree char *what = (guchar) *at < 0x20 ? g_strdup ("?") : g_utf8_substring (at, 0, 1);
+  g_autofree char *raw = (guchar) *at < 0x20 ? g_strdup ("?") : g_utf8_substring (at, 0, 1);
+  g_autofree char *what = rw_plain_text_dup (raw, RW_PLAIN_NAME);
   const char *line = start;
   guint number = 1;
 

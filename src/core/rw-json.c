@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "rw-json-check.h"
+#include "rw-plain-text.h"
 
 JsonNode *
 rw_json_parse (const char *tainted,
@@ -34,7 +35,9 @@ rw_json_parse (const char *tainted,
 
   if (!json_parser_load_from_data (parser, tainted, (gssize) length, &problem))
     {
-      g_set_error (error, JSON_PARSER_ERROR, problem->code, _ ("not JSON: %s"), problem->message);
+      g_autofree char *plain = rw_plain_text_dup (problem->message, RW_PLAIN_NAME);
+
+      g_set_error (error, JSON_PARSER_ERROR, problem->code, _ ("not JSON: %s"), plain);
       return NULL;
     }
 

@@ -6,6 +6,8 @@
 #include "rw-meter-facts-json.h"
 
 #include "rw-json.h"
+#include "rw-limits.h"
+#include "rw-plain-text.h"
 
 static const char *const ac_ids[] = { NULL, "averaging", "true-rms" };
 
@@ -31,13 +33,14 @@ rw_meter_facts_from_object (JsonObject *object)
   const char *id = rw_json_get_string (object, "id", NULL);
   double percent = 0, counts = 0;
 
-  if (id == NULL || *id == '\0')
+  if (id == NULL || *id == '\0' || g_utf8_strlen (id, -1) > RW_LIMIT_ID_CHARS)
     return NULL;
   rw_json_get_number (object, "percent", &percent);
   rw_json_get_number (object, "counts", &counts);
 
-  RwMeterFacts *self = rw_meter_facts_new (id, rw_json_get_string (object, "name", id), MAX (percent, 0),
-                                           MAX (counts, 0));
+  g_autofree char *plain_id = rw_plain_text_dup (id, RW_PLAIN_NAME);
+  g_autofree char *name = rw_plain_text_dup (rw_json_get_string (object, "name", id), RW_PLAIN_NAME);
+  RwMeterFacts *self = rw_meter_facts_new (plain_id, name, MAX (percent, 0), MAX (counts, 0));
 
   self->ac = rw_meter_ac_from_id (rw_json_get_string (object, "ac", NULL));
   return self;

@@ -9,7 +9,9 @@
 #include <math.h>
 
 #include "rw-json.h"
+#include "rw-limits.h"
 #include "rw-paths.h"
+#include "rw-plain-text.h"
 
 struct _RwProfile
 {
@@ -76,8 +78,10 @@ read_follows (JsonObject *object,
     *out = RW_FOLLOWS_UNKNOWN;
   else
     {
+      g_autofree char *plain = rw_plain_text_dup (word, RW_PLAIN_NAME);
+
       g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT,
-                   _ ("%s: key “follows_trim”: “%s” is none of yes, no, unknown"), where, word);
+                   _ ("%s: key “follows_trim”: “%s” is none of yes, no, unknown"), where, plain);
       return FALSE;
     }
   return TRUE;
@@ -183,7 +187,7 @@ read_rail (RwProfile  *self,
     }
 
   JsonObject *object = json_node_get_object (node);
-  const char *id = rw_json_get_string (object, "id", NULL);
+  g_autofree char *id = rw_plain_text_dup (rw_json_get_string (object, "id", NULL), RW_PLAIN_NAME);
   RwRail rail = { 0 };
 
   if (id == NULL || *id == '\0' || rw_profile_find_rail (self, id) != NULL
@@ -193,12 +197,18 @@ read_rail (RwProfile  *self,
                    _ ("%s: key “id” is missing, used twice, or the ground's own"), where);
       return FALSE;
     }
+  if (g_utf8_strlen (id, -1) > RW_LIMIT_ID_CHARS)
+    {
+      g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT,
+                   _ ("%s: key “id” is longer than %d characters"), where, RW_LIMIT_ID_CHARS);
+      return FALSE;
+    }
   if (!read_rail_numbers (object, &rail, where, error)
       || !read_follows (object, &rail.follows_trim, where, error))
     return FALSE;
   rail.id = g_intern_string (id);
-  rail.label = g_strdup (rw_json_get_string (object, "label", id));
-  rail.feeds = g_strdup (rw_json_get_string (object, "feeds", ""));
+  rail.label = rw_plain_text_dup (rw_json_get_string (object, "label", id), RW_PLAIN_NAME);
+  rail.feeds = rw_plain_text_dup (rw_json_get_string (object, "feeds", ""), RW_PLAIN_NAME);
   g_array_append_val (self->rails, rail);
   return TRUE;
 }
@@ -219,6 +229,12 @@ read_rails (RwProfile  *self,
                    _ ("%s: key “rails” must list at least one rail"), where);
       return FALSE;
     }
+  if (n > RW_LIMIT_RAILS)
+    {
+      g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT,
+                   _ ("%s: key “rails” lists %u rails; a profile has at most %d"), where, n, RW_LIMIT_RAILS);
+      return FALSE;
+    }
   for (guint i = 0; i < n; i++)
     {
       g_autofree char *place = g_strdup_printf ("%s: rails[%u]", where, i);
@@ -235,17 +251,17 @@ read_profile (RwProfile  *self,
               const char *where,
               GError    **error)
 {
-  self->id = g_strdup (rw_json_get_string (object, "id", NULL));
+  self->id = rw_plain_text_dup (rw_json_get_string (object, "id", NULL), RW_PLAIN_NAME);
   if (self->id == NULL || *self->id == '\0')
     {
       g_set_error (error, RW_PROFILE_ERROR, RW_PROFILE_ERROR_FORMAT, _ ("%s: key “id” is missing"), where);
       return FALSE;
     }
-  self->title = g_strdup (rw_json_get_string (object, "title", self->id));
+  self->title = rw_plain_text_dup (rw_json_get_string (object, "title", self->id), RW_PLAIN_NAME);
   if (!read_rails (self, object, where, error))
     return FALSE;
 
-  const char *reference = rw_json_get_string (object, "reference", "");
+  g_autofree char *reference = rw_plain_text_dup (rw_json_get_string (object, "reference", ""), RW_PLAIN_NAME);
   const int index = json_object_has_member (object, "reference") ? rw_profile_index_of (self, reference) : 0;
 
   if (index < 0)

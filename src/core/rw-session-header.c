@@ -9,7 +9,10 @@
 
 #include "rw-event-json.h"
 #include "rw-json.h"
+#include "rw-limits.h"
 #include "rw-meter-facts-json.h"
+#include "rw-plain-text.h"
+#include "rw-session-from-private.h"
 
 /* The version of the file format that this program writes. */
 static const int format_version = 1;
@@ -42,6 +45,7 @@ rw_session_header_copy (const RwSessionHeader *self)
 
   g_free (copy->id);
   copy->id = g_strdup (self->id);
+  copy->from = self->from != NULL ? rw_session_from_copy (self->from) : NULL;
   copy->line = g_strdup (self->line);
   return copy;
 }
@@ -57,18 +61,19 @@ rw_session_header_free (RwSessionHeader *self)
   g_free (self->cabinet_tag);
   rw_profile_unref (self->profile);
   g_clear_pointer (&self->meters, g_ptr_array_unref);
+  g_clear_pointer (&self->from, rw_session_from_free);
   g_free (self->line);
   g_free (self);
 }
 
-/* Meters with an id. */
+/* Meters with an id. Past the limit none is read: nobody has so many on one bench. */
 static GPtrArray *
 read_meters (JsonObject *object)
 {
   GPtrArray *meters = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
   JsonArray *array = rw_json_get_array (object, "meters");
 
-  for (guint i = 0; array != NULL && i < json_array_get_length (array); i++)
+  for (guint i = 0; array != NULL && i < MIN (json_array_get_length (array), RW_LIMIT_METERS); i++)
     {
       JsonNode *node = json_array_get_element (array, i);
       RwMeterFacts *facts = JSON_NODE_HOLDS_OBJECT (node)
@@ -102,6 +107,14 @@ check_version (JsonObject *object,
   return TRUE;
 }
 
+/* "" when it is missing; the line as read keeps what does not fit to be shown. */
+static char *
+dup_name (JsonObject *object,
+          const char *key)
+{
+  return rw_plain_text_dup (object != NULL ? rw_json_get_string (object, key, "") : "", RW_PLAIN_NAME);
+}
+
 static RwSessionHeader *
 header_from_object (JsonObject *object,
                     GError    **error)
@@ -129,12 +142,13 @@ header_from_object (JsonObject *object,
     }
 
   g_autoptr (GPtrArray) meters = read_meters (object);
-  const char *name = cabinet != NULL ? rw_json_get_string (cabinet, "name", "") : "";
-  const char *tag = cabinet != NULL ? rw_json_get_string (cabinet, "tag", "") : "";
+  g_autofree char *name = dup_name (cabinet, "name");
+  g_autofree char *tag = dup_name (cabinet, "tag");
   RwSessionHeader *self = rw_session_header_new (profile, name, tag, meters, started);
 
   g_free (self->id);
-  self->id = g_strdup (rw_json_get_string (object, "id", ""));
+  self->id = dup_name (object, "id");
+  self->from = rw_session_from_read (rw_json_get_object (object, "from"));
   return self;
 }
 
@@ -189,7 +203,10 @@ rw_session_header_append_line (const RwSessionHeader *self,
   rw_json_append_string (out, self->cabinet_name);
   g_string_append (out, ",\"tag\":");
   rw_json_append_string (out, self->cabinet_tag);
-  g_string_append (out, "},\"profile\":");
+  g_string_append_c (out, '}');
+  if (self->from != NULL)
+    rw_session_from_append (self->from, out);
+  g_string_append (out, ",\"profile\":");
   rw_json_append_node (out, rw_profile_get_node (self->profile));
   g_string_append (out, ",\"meters\":[");
   for (guint i = 0; i < self->meters->len; i++)

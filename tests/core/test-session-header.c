@@ -49,7 +49,7 @@ test_header_round_trips (void)
   g_ptr_array_add (meters, rw_meter_facts_new ("m1", "“bench” \"meter\" µ", 0.09, 2));
   g_ptr_array_add (meters, rw_meter_facts_new ("m2", NULL, 0.5, 3.5));
 
-  g_autoptr (RwSessionHeader) made = rw_session_header_new (profile, "Pier\n\"Pilot\"", NULL,
+  g_autoptr (RwSessionHeader) made = rw_session_header_new (profile, "Pier \\ \"Pilot\"", NULL,
                                                             meters, started);
 
   rw_session_header_append_line (made, line);
@@ -63,7 +63,7 @@ test_header_round_trips (void)
   g_assert_cmpstr (read->id, ==, made->id);
   g_assert_true (g_uuid_string_is_valid (read->id));
   g_assert_true (g_date_time_equal (read->started, started));
-  g_assert_cmpstr (read->cabinet_name, ==, "Pier\n\"Pilot\"");
+  g_assert_cmpstr (read->cabinet_name, ==, "Pier \\ \"Pilot\"");
   g_assert_cmpstr (read->cabinet_tag, ==, "");
   g_assert_cmpuint (read->meters->len, ==, 2);
   g_assert_cmpstr (((const RwMeterFacts *) read->meters->pdata[0])->name, ==,
