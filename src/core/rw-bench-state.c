@@ -315,6 +315,7 @@ take_event (RwBenchState  *self,
     case RW_EVENT_RETRACT:
     case RW_EVENT_GAP:
     case RW_EVENT_METER:
+    case RW_EVENT_CALL:
     case RW_N_EVENT_TYPES:
     default:
       break;

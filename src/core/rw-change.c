@@ -26,26 +26,31 @@ typedef struct
   double xx, xy, yy; /* about them */
 } Side;
 
+/* Welford's updating sums, which lose no digits to the level of the values. */
+static void
+take_in (Side  *side,
+         double x,
+         double y)
+{
+  const double dx = x - side->x, dy = y - side->y;
+
+  side->n++;
+  side->x += dx / side->n;
+  side->y += dy / side->n;
+  side->xx += dx * (x - side->x);
+  side->xy += dx * (y - side->y);
+  side->yy += dy * (y - side->y);
+}
+
 static Side
 sum_up (const double *x,
         const double *y,
         guint         n)
 {
-  Side side = { .n = n };
+  Side side = { 0 };
 
   for (guint i = 0; i < n; i++)
-    {
-      side.x += x[i];
-      side.y += y[i];
-    }
-  side.x /= MAX (n, 1);
-  side.y /= MAX (n, 1);
-  for (guint i = 0; i < n; i++)
-    {
-      side.xx += (x[i] - side.x) * (x[i] - side.x);
-      side.xy += (x[i] - side.x) * (y[i] - side.y);
-      side.yy += (y[i] - side.y) * (y[i] - side.y);
-    }
+    take_in (&side, x[i], y[i]);
   return side;
 }
 
@@ -103,12 +108,22 @@ fit_steps (RwChange     *self,
            guint         n,
            guint         least)
 {
-  for (guint k = least; k + least <= n; k++)
+  g_autofree Side *after = g_new0 (Side, n + 1); /* [k]: of the values from k on */
+  Side before = { 0 };
+
+  for (guint k = n; k-- > 0;)
     {
-      const Side before = sum_up (x, y, k);
-      const Side after = sum_up (x + k, y + k, n - k);
-      const RwChangeFit step = fit_step (&before, &after);
-      const RwChangeFit both = fit_both (&before, &after);
+      after[k] = after[k + 1];
+      take_in (&after[k], x[k], y[k]);
+    }
+  for (guint k = 1; k + least <= n; k++)
+    {
+      take_in (&before, x[k - 1], y[k - 1]);
+      if (k < least)
+        continue;
+
+      const RwChangeFit step = fit_step (&before, &after[k]);
+      const RwChangeFit both = fit_both (&before, &after[k]);
 
       if (step.rss < self->fit[RW_CHANGE_STEP].rss)
         self->fit[RW_CHANGE_STEP] = step;

@@ -36,8 +36,13 @@ typedef struct
 } RwChange;
 
 /* @x strictly rising, @resolution the last digit (≥ 0): RSS/n is floored at resolution²/12. @min_segment ≥ 2 values
- * on each side of a step. O(n²) for BOTH. */
+ * on each side of a step. O(n). */
 RwChange rw_change_find (const double *x, const double *y, guint n, guint min_segment, double resolution);
+
+/* Between how many and how many values lie before a step that was found after @after of them (0 < after < n), at 95 %:
+ * Bai's limits, each side with its own scatter. @y without the drift that goes with the step; @resolution as above;
+ * @worth what a value is worth of an independent one, n_eff/n, 0…1. */
+void rw_change_place (const double *y, guint n, guint after, double resolution, double worth, guint *lo, guint *hi);
 
 /* Intercept, slope and their errors by least squares; n ≥ 3. */
 typedef struct
@@ -70,16 +75,5 @@ typedef struct
 } RwEwma;
 double rw_ewma_push (RwEwma *self, double value);
 double rw_ewma_half_width (double lambda, double s);
-
-/* First index from which all values stay within @band of @final; n when none does. The last time outside counts. */
-guint rw_settled_from (const double *y, guint n, double final, double band);
-
-/* offset + a·cos ωi + b·sin ωi by least squares at a known @frequency (cycles a sample), IEEE 1057's three-parameter
- * fit. FALSE when n < 4 or the frequency is not above 0 and below 1/2. */
-typedef struct
-{
-  double offset, a, b, amplitude, residual_rms; /* the last with n − 3 degrees of freedom */
-} RwSineFit;
-gboolean rw_sine_fit (const double *y, guint n, double frequency, RwSineFit *out);
 
 G_END_DECLS

@@ -16,6 +16,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-ripple.h"
 
 static const double load_share = 0.004, raw_load_share = 0.04, drop_share = 0.10;
 
@@ -42,7 +43,7 @@ typedef struct
 static double
 moves_by (const RwRail *rail)
 {
-  return (rw_mistakes_is_raw (rail) ? raw_load_share : load_share) * fabs (rail->nominal);
+  return (rw_ripple_is_raw (rail) ? raw_load_share : load_share) * fabs (rail->nominal);
 }
 
 /* How far the rail was seen to move with nothing changed: between readings of one spot and meter, the last one

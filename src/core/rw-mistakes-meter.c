@@ -11,6 +11,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-ripple.h"
 
 /* Later, the cabinet may have moved; and so much may it even sooner: a share of the nominal volts, of a drop. */
 static const double meters_within = 300, meters_share = 0.002, drop_share = 0.10, drop_volts = 0.001;
@@ -177,7 +178,7 @@ look_at_flags (RwMistakes *self)
 static gboolean
 is_independent (const RwRail *rail)
 {
-  return rail->follows_trim == RW_FOLLOWS_NO && !rw_mistakes_is_raw (rail);
+  return rail->follows_trim == RW_FOLLOWS_NO && !rw_ripple_is_raw (rail);
 }
 
 /* All rails at @place, of one meter, high by the same factor, one of them independent of the trim. */
@@ -195,7 +196,7 @@ look_at_common_factor (RwMistakes *self,
       const RwRail *rail = rw_profile_get_rail (profile, i);
       const RwSpotState *spot = rw_mistakes_fresh (self, rail->id, place, RW_KIND_DC);
 
-      if (spot == NULL || rw_mistakes_is_raw (rail))
+      if (spot == NULL || rw_ripple_is_raw (rail))
         continue;
       if (newest != NULL && newest->reading.meter != spot->reading.meter)
         return;

@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-ripple.h"
 #include "rw-typed-check.h"
 
 /* Shares of the rail's volts. A rail straight from the rectifier may carry ripple of half its volts (a full
@@ -102,7 +103,7 @@ rw_mistakes_look_at_ripple (RwMistakes        *self,
   const double error = sqrt (3) * spot->u / fabs (spot->rail->nominal);
 
   /* A supply that ticks shows as AC. */
-  if (collapsed || !(share - error > (rw_mistakes_is_raw (spot->rail) ? most_raw_ripple : most_ripple)))
+  if (collapsed || !(share - error > (rw_ripple_is_raw (spot->rail) ? most_raw_ripple : most_ripple)))
     return FALSE;
   if (is_ac_share (share))
     warn_ac_mode (self, spot);

@@ -41,9 +41,6 @@ double rw_mistakes_tolerance_2 (const RwSpotState *a, const RwSpotState *b);
 /* More than half of the nominal volts, the right way round. */
 gboolean rw_mistakes_is_alive (const RwSpotState *spot);
 
-/* Straight from the rectifier: its ripple limit says so. */
-gboolean rw_mistakes_is_raw (const RwRail *rail);
-
 /* --- the themes --- */
 
 /* One reading by itself. TRUE: a warning was given. @mistakes may carry a book of NULL. */

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-never-above.h"
 #include "rw-quantity.h"
 
 /* Share of its nominal volts within which a value is taken for that rail's. */
@@ -30,6 +31,25 @@ is_at_a_point (const RwSpotState *spot)
 }
 
 /* --- dangers ------------------------------------------------------------------------------------ */
+
+static void
+warn_never_above (RwMistakes        *self,
+                  const RwSpotState *spot)
+{
+  const gboolean sure = rw_never_above_judge (spot->rail, spot->reading.value, spot->u) == RW_VERDICT_OUTSIDE;
+  g_autofree char *value = rw_mistakes_value (spot);
+  g_autofree char *limit = rw_quantity_format (spot->rail->never_above, 0.1, RW_KIND_DC);
+
+  rw_mistakes_warn (self, spot, "never-above", TRUE,
+                    sure
+                        /* Translators: value, rail, limit. */
+                        ? g_strdup_printf (_ ("%s on %s is past %s. Power off now, and keep the board out until the "
+                                              "supply is put right."),
+                                           value, rw_mistakes_label (spot), limit)
+                        : g_strdup_printf (_ ("%s on %s reads past %s, by less than this meter can tell. Power off now, "
+                                              "keep the board out, and read it with a finer range."),
+                                           value, rw_mistakes_label (spot), limit));
+}
 
 gboolean
 rw_mistakes_look_at_danger (RwMistakes        *self,
@@ -54,14 +74,7 @@ rw_mistakes_look_at_danger (RwMistakes        *self,
     }
   if (!is_at_a_point (spot) || fabs (reading->value) <= spot->rail->never_above)
     return FALSE;
-
-  g_autofree char *limit = rw_quantity_format (spot->rail->never_above, 0.1, RW_KIND_DC);
-
-  rw_mistakes_warn (self, spot, "never-above", TRUE,
-                    /* Translators: value, rail, limit. */
-                    g_strdup_printf (_ ("%s on %s is past %s. Power off now, and keep the board out until the supply "
-                                        "is put right."),
-                                     value, rw_mistakes_label (spot), limit));
+  warn_never_above (self, spot);
   return TRUE;
 }
 

@@ -39,9 +39,6 @@ static const double usual_counts = 2;
 /* The share of the value taken for its last digit when nobody said. */
 static const double unknown_step = 0.001;
 
-/* A ripple limit above this share of the nominal volts is that of a rail straight from the rectifier. */
-static const double raw_limit_share = 0.03;
-
 static const double sqrt_3 = 1.7320508075688772;
 
 void
@@ -156,12 +153,6 @@ gboolean
 rw_mistakes_is_alive (const RwSpotState *spot)
 {
   return spot->rail != NULL && spot->reading.value / spot->rail->nominal > 0.5;
-}
-
-gboolean
-rw_mistakes_is_raw (const RwRail *rail)
-{
-  return isfinite (rail->ripple_limit) && rail->ripple_limit > raw_limit_share * fabs (rail->nominal);
 }
 
 /* --- all of it ---------------------------------------------------------------------------------- */

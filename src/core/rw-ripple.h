@@ -8,6 +8,7 @@
 #pragma once
 
 #include "rw-meter-facts.h"
+#include "rw-profile.h"
 
 G_BEGIN_DECLS
 
@@ -25,9 +26,6 @@ typedef struct
  * two factors and their half-distance/√3 in u. @ac: kind ripple, volts. NaN for an overload or a negative value. */
 RwRippleNumber rw_ripple_half_peak (const RwReading *ac, const RwMeterFacts *facts);
 
-/* RMS of the sawtooth: @ac as it is from a true-RMS meter, 1.0396 times it from an averaging one. */
-RwRippleNumber rw_ripple_rms (const RwReading *ac, const RwMeterFacts *facts);
-
 /* DC less half the peak-to-peak: the lowest the rail goes, towards 0. Keeps the sign of @dc. Scale errors of one meter
  * on two functions are taken as independent. */
 RwRippleNumber rw_ripple_trough (const RwReading *dc, const RwReading *ac, const RwMeterFacts *dc_facts,
@@ -40,30 +38,27 @@ typedef enum
   RW_TROUGH_TOO_CLOSE,
   RW_TROUGH_TOO_LOW,   /* shown below */
 } RwTroughVerdict;
-#define RW_RIPPLE_RAW_LEAST 7.0 /* volts that a +5 V linear regulator needs at the trough; trade practice */
+#define RW_RIPPLE_RAW_LEAST 7.0 /* volts that a +5 V linear regulator needs at the trough; data sheets and the trade */
 RwTroughVerdict rw_ripple_trough_verdict (RwRippleNumber trough, double least);
 
-/* Where a ripple of @frequency shows up in @rate readings a second: |f − k·rate|, 0…rate/2. NaN when rate ≤ 0. */
-double rw_ripple_alias (double frequency, double rate);
+/* Straight from the rectifier: its ripple limit lies above 3 % of its nominal volts. */
+gboolean rw_ripple_is_raw (const RwRail *rail);
 
-/* What is known of the band of the meter's AC function. */
+/* What makes the ripple: twice the mains, or that and the switching frequency. */
 typedef enum
 {
-  RW_RIPPLE_BAND_UNSTATED, /* nobody said: mains ripple is seen, switching ripple may not be */
-  RW_RIPPLE_BAND_MAINS,    /* stated, up to about 1 kHz or less */
-  RW_RIPPLE_BAND_WIDE,     /* stated, reaching the switching frequency */
-} RwRippleBand;
-RwRippleBand rw_ripple_band (double bandwidth_hz, double switching_hz); /* NaN or ≤ 0 bandwidth: unstated */
+  RW_RIPPLE_SUPPLY_UNSAID,
+  RW_RIPPLE_SUPPLY_LINEAR,
+  RW_RIPPLE_SUPPLY_SWITCHER
+} RwRippleSupply;
+RwRippleSupply rw_ripple_supply_of (const RwProfile *profile);
 
-/* How strongly the absence of ripple speaks against tired capacitors: the share of cases with ripple in which this
- * meter would show it. An estimate: 0.9 for a linear supply or a wide meter, 0.3 for a switching one and an unstated
- * band, 0.1 for a band below its frequency. */
-double rw_ripple_would_show (RwRippleBand band, gboolean switching);
-
-/* Translated. (transfer full) */
-char *rw_ripple_describe (const RwReading *ac, const RwMeterFacts *facts, RwRippleBand band, gboolean switching,
-                          double limit);
-char *rw_ripple_describe_trough (RwRippleNumber trough, double least);
-char *rw_ripple_describe_stream (double readings_a_second); /* of DC readings: aliases only */
+/* Translated. @rail: (nullable). (transfer full) */
+char *rw_ripple_describe (const RwReading *ac, const RwMeterFacts *facts, RwRippleSupply supply, const RwRail *rail);
+/* How the meter makes its AC value, and what that gets wrong. */
+char *rw_ripple_describe_meter (const RwMeterFacts *facts, RwRippleSupply supply);
+/* What a +5 V regulator on this raw rail would get. */
+char *rw_ripple_describe_trough (RwRippleNumber trough);
+char *rw_ripple_describe_stream (double readings_a_second); /* of DC readings; 0: not known */
 
 G_END_DECLS

@@ -17,6 +17,7 @@
 
 #include "rw-json.h"
 #include "rw-paths.h"
+#include "rw-warm-up.h"
 
 struct _RwStageWords
 {
@@ -31,9 +32,6 @@ static const char *const rail_words[] = { "every", "reference", "ground", "guard
 static const char *const board_words[] = { "out", "fitted", NULL };
 static const char *const gate_words[] = { "warn", "stop", NULL };
 static const char *const supply_words[] = { "switcher", "linear", NULL };
-
-/* No warm-up is watched longer, minutes. */
-static const double most_minutes = 600;
 
 G_DEFINE_QUARK (rw_stage_error, rw_stage_error)
 
@@ -217,12 +215,13 @@ read_minutes (const Source *source,
       double minute;
 
       if (!rw_json_node_get_number (json_array_get_element (array, i), &minute) || minute <= last
-          || minute > most_minutes || (last < 0 && minute < 0))
-        return bad (source, "minutes", _ ("must be rising numbers from 0"), error);
+          || rw_warm_up_find_minute (minute) == NULL)
+        return bad (source, "minutes", _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"), error);
       g_array_append_val (minutes, minute);
       last = minute;
     }
-  return minutes->len > 0 || bad (source, "minutes", _ ("must be rising numbers from 0"), error);
+  return minutes->len > 0
+         || bad (source, "minutes", _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"), error);
 }
 
 static gboolean
@@ -428,8 +427,8 @@ rw_stage_hazard_get_label (RwStageHazard hazard)
 const char *
 rw_stage_who_get_label (RwStageWho who)
 {
-  static const char *const labels[] = { NULL, N_ ("for trained people only"),
+  static const char *const labels[] = { N_ ("for anyone"), N_ ("for trained people only"),
                                         N_ ("for licensed people only") };
 
-  return who < G_N_ELEMENTS (labels) && labels[who] != NULL ? _ (labels[who]) : NULL;
+  return who < G_N_ELEMENTS (labels) ? _ (labels[who]) : NULL;
 }

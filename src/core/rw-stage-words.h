@@ -114,7 +114,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwStageWords, rw_stage_words_unref)
 
 const RwStageText *rw_stage_words_get (const RwStageWords *self, RwStage stage);
 
-/* For people: "beside bare mains parts"; "for trained people only". (nullable): NULL for none, and for anyone. */
+/* For people: "beside bare mains parts", NULL for none; "for anyone", "for trained people only". (nullable) */
 const char *rw_stage_hazard_get_label (RwStageHazard hazard);
 const char *rw_stage_who_get_label (RwStageWho who);
 

@@ -1,8 +1,8 @@
 /* rw-stages-asked.c: what a stage still asks: spots to read, questions to answer.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Warm-up: a reading counts for the minute that it is nearest to (windows meet half-way between two minutes, the last
- * one has no end); a minute whose window went by without a reading is missed, not made up.
+ * Warm-up: when a reading counts for a minute stands in rw-warm-up.c; of several the nearest counts. A minute that went by
+ * without a reading is missed, not made up.
  */
 #include "config.h"
 
@@ -12,6 +12,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-warm-up.h"
 
 /* --- judging ------------------------------------------------------------------------------------ */
 
@@ -77,30 +78,39 @@ rw_stages_warm_from (const RwStagesBook *self)
                                 : MAX (self->power_on, self->entered_t[RW_STAGE_WARM_UP]);
 }
 
-/* Seconds after the start between which a reading counts for minute @i. */
-static void
-get_window (const GArray *minutes,
-            guint         i,
-            double       *from,
-            double       *to)
-{
-  const double *minute = (const double *) (gconstpointer) minutes->data;
-
-  *from = i == 0 ? 0 : 30 * (minute[i - 1] + minute[i]);
-  *to = i + 1 == minutes->len ? (double) INFINITY : 30 * (minute[i] + minute[i + 1]);
-}
-
 static RwAskedState
-wait_for (const RwStagesBook *self,
-          double              elapsed,
-          double              minute,
-          double              window_end)
+wait_for (const RwStagesBook   *self,
+          double                elapsed,
+          const RwWarmUpMinute *minute)
 {
   if (isnan (elapsed) || self->setup.power_on == RW_SAID_NO)
     return RW_ASKED_UNREAD;
-  if (elapsed < 60 * minute)
+  if (elapsed < 60 * minute->from)
     return RW_ASKED_LATER;
-  return elapsed < window_end ? RW_ASKED_DUE : RW_ASKED_MISSED;
+  return elapsed <= 60 * minute->to ? RW_ASKED_DUE : RW_ASKED_MISSED;
+}
+
+/* The nearest reading that counts for a minute; an overload only where there is no other. (nullable) */
+static const RwStageRead *
+find_for_minute (const RwStagesBook   *self,
+                 double                start,
+                 const RwWarmUpMinute *minute)
+{
+  const RwStageRead *nearest = NULL;
+  double least = INFINITY;
+
+  for (guint i = 0; i < self->warm->len; i++)
+    {
+      const RwStageRead *read = &g_array_index (self->warm, RwStageRead, i);
+      const double t = read->t - start;
+      const double off = fabs (t - 60 * minute->minutes) + (read->reading.over ? 1e6 : 0);
+
+      if (!(t >= 60 * minute->from && t <= 60 * minute->to) || off >= least)
+        continue;
+      nearest = read;
+      least = off;
+    }
+  return nearest;
 }
 
 static void
@@ -114,18 +124,14 @@ ask_minutes (const RwStagesBook   *self,
 
   for (guint i = 0; i < measure->minutes->len; i++)
     {
+      const RwWarmUpMinute *minute = rw_warm_up_find_minute (g_array_index (measure->minutes, double, i));
+      const RwStageRead *read = find_for_minute (self, start, minute);
       RwAsked asked = make_asked (rail_id, rail, measure);
-      double from, to;
 
-      get_window (measure->minutes, i, &from, &to);
-      asked.minutes = g_array_index (measure->minutes, double, i);
-      asked.state = wait_for (self, self->now - start, asked.minutes, to);
-      for (guint k = 0; k < self->warm->len; k++)
+      asked.minutes = minute->minutes;
+      asked.state = wait_for (self, self->now - start, minute);
+      if (read != NULL)
         {
-          const RwStageRead *read = &g_array_index (self->warm, RwStageRead, k);
-
-          if (!(read->t - start >= from && read->t - start < to))
-            continue;
           show (&asked, read);
           asked.state = read->reading.over ? RW_ASKED_OVER : RW_ASKED_READ;
         }

@@ -12,6 +12,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-never-above.h"
+
 /* Below this share of its nominal volts a rail is not there. An estimate of the trade. */
 static const double missing_share = 0.1;
 
@@ -135,7 +137,7 @@ look_for_never_above (const Look *look)
 {
   const double most = look->rail->never_above;
 
-  if (isinf (most) || rw_chance_inside (get_forward (look), look->read->u, -INFINITY, most) > 1 - RW_VERDICT_SURE)
+  if (rw_never_above_judge (look->rail, look->read->reading.value, look->read->u) != RW_VERDICT_OUTSIDE)
     return FALSE;
 
   g_autofree char *value = rw_stages_dup_value (look->read);
@@ -143,8 +145,8 @@ look_for_never_above (const Look *look)
 
   stop (look, "bare-never-above",
         /* Translators: rail, value, limit. */
-        g_strdup_printf (_ ("Do not fit the board: %s stands at %s, and past %s a board is destroyed. The supply is "
-                            "mended first, by a trained person where its cover has to come off."),
+        g_strdup_printf (_ ("Do not fit the board: %s stands at %s, and past %s a board is destroyed. Power off; the "
+                            "supply is mended first, by a trained person where its cover has to come off."),
                          look->rail->label, value, limit));
   return TRUE;
 }
@@ -154,11 +156,9 @@ look_at_limits (const Look *look)
 {
   const RwRail *rail = look->rail;
   const double value = look->read->reading.value, u = look->read->u;
-  const double most = rail->never_above;
   const RwVerdict verdict = rw_verdict_judge (value, u, rail->bare_lo, rail->bare_hi);
-  const gboolean below = isinf (most) || rw_chance_inside (get_forward (look), u, -INFINITY, most) >= RW_VERDICT_SURE;
 
-  if (verdict == RW_VERDICT_INSIDE && below)
+  if (verdict == RW_VERDICT_INSIDE && rw_never_above_judge (rail, value, u) != RW_VERDICT_CLOSE)
     return;
 
   g_autofree char *shown = rw_stages_dup_value (look->read);

@@ -31,6 +31,7 @@ rw_stages_book_init (RwStagesBook *self,
   self->reads = g_array_new (FALSE, FALSE, sizeof (RwStageRead));
   self->warm = g_array_new (FALSE, FALSE, sizeof (RwStageRead));
   self->answers = g_array_new (FALSE, FALSE, sizeof (RwStageAnswer));
+  self->symptoms = g_array_new (FALSE, FALSE, sizeof (RwStageSymptom));
   self->against = g_array_new (FALSE, FALSE, sizeof (RwAgainst));
   g_array_set_clear_func (self->against, clear_against);
   self->covered = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
@@ -42,6 +43,7 @@ rw_stages_book_clear (RwStagesBook *self)
   g_clear_pointer (&self->reads, g_array_unref);
   g_clear_pointer (&self->warm, g_array_unref);
   g_clear_pointer (&self->answers, g_array_unref);
+  g_clear_pointer (&self->symptoms, g_array_unref);
   g_clear_pointer (&self->against, g_array_unref);
   g_clear_pointer (&self->covered, g_hash_table_unref);
 }
@@ -215,6 +217,30 @@ take_trim (RwStagesBook  *self,
   make_stale (self, TRUE, FALSE);
 }
 
+static void
+take_symptom (RwStagesBook  *self,
+              const RwEvent *event)
+{
+  const RwStageSymptom symptom = { event->symptom.id, event->n };
+
+  for (guint i = self->symptoms->len; i-- > 0;)
+    if (g_array_index (self->symptoms, RwStageSymptom, i).id == symptom.id)
+      g_array_remove_index (self->symptoms, i);
+  if (event->symptom.state == RW_SYMPTOM_PRESENT)
+    g_array_append_val (self->symptoms, symptom);
+}
+
+/* "Fixed" says that every complaint is gone; where one stays, the repair is "no change" and what is gone is cured. */
+static void
+take_repair (RwStagesBook  *self,
+             const RwEvent *event)
+{
+  if (event->repair.result != RW_REPAIR_FIXED)
+    return;
+  make_stale (self, TRUE, TRUE);
+  g_array_set_size (self->symptoms, 0);
+}
+
 void
 rw_stages_book_take (RwStagesBook  *self,
                      RwSession     *session,
@@ -232,14 +258,15 @@ rw_stages_book_take (RwStagesBook  *self,
       take_trim (self, event);
       break;
     case RW_EVENT_REPAIR:
-      if (event->repair.result == RW_REPAIR_FIXED)
-        make_stale (self, TRUE, TRUE);
+      take_repair (self, event);
+      break;
+    case RW_EVENT_SYMPTOM:
+      take_symptom (self, event);
       break;
     case RW_EVENT_FINDING:
       take_finding (self, event);
       break;
     case RW_EVENT_STAGE:
-    case RW_EVENT_SYMPTOM:
     case RW_EVENT_UNKNOWN:
     case RW_EVENT_SAMPLE:
     case RW_EVENT_MARK:
@@ -247,6 +274,7 @@ rw_stages_book_take (RwStagesBook  *self,
     case RW_EVENT_RETRACT:
     case RW_EVENT_GAP:
     case RW_EVENT_METER:
+    case RW_EVENT_CALL:
     case RW_N_EVENT_TYPES:
     default:
       break;

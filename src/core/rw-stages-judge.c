@@ -110,16 +110,6 @@ judge_look (const RwStagesBook *book,
 }
 
 static void
-judge_bare_supply (const RwStagesBook *book,
-                   GArray             *reasons)
-{
-  add_isolation (book, reasons);
-  if (book->setup.board_fitted == RW_SAID_YES)
-    rw_stages_add_reason (reasons, "board-in", RW_GATE_STOP, NULL, book->setup_n,
-                          g_strdup (_ ("The board is still fitted: power off and unplug it first.")));
-}
-
-static void
 add_bare_ripple (const RwStagesBook *book,
                  GArray             *reasons)
 {
@@ -138,6 +128,31 @@ add_bare_ripple (const RwStagesBook *book,
                         g_strdup_printf (_ ("%s has %s of ripple without the board, not surely below %s: the filtering may "
                                             "be tired."),
                                          reference->label, value, limit));
+}
+
+static void
+add_board_to_be_out (const RwStagesBook *book,
+                     GArray             *reasons)
+{
+  if (book->setup.board_fitted == RW_SAID_YES)
+    rw_stages_add_reason (reasons, "board-in", RW_GATE_STOP, NULL, book->setup_n,
+                          g_strdup (_ ("The board is still fitted: power off and unplug it first.")));
+  else if (book->setup.board_fitted == RW_SAID_NOT)
+    rw_stages_add_reason (reasons, "board-unsaid", RW_GATE_WARN, NULL, 0,
+                          g_strdup (_ ("Nobody said that the board is out. Unplug it with the power off, and say so "
+                                       "before you read.")));
+}
+
+/* What was read so far stops here already, and what was not is no reason yet. */
+static void
+judge_bare_supply (const RwStagesBook *book,
+                   GArray             *reasons)
+{
+  add_isolation (book, reasons);
+  add_board_to_be_out (book, reasons);
+  rw_stages_add_power (book, reasons);
+  rw_stages_add_bare (book, TRUE, reasons);
+  add_bare_ripple (book, reasons);
 }
 
 static void
@@ -204,6 +219,7 @@ judge_recheck (const RwStagesBook *book,
   add_board_to_be_in (book, reasons);
   rw_stages_add_power (book, reasons);
   rw_stages_add_no_load (book, reasons);
+  rw_stages_add_limits (book, RW_GATE_STOP, reasons);
 }
 
 static void
@@ -245,6 +261,24 @@ judge_exercise (const RwStagesBook *book,
   add_answers (book, RW_STAGE_WARM_UP, "answer-no", TRUE, reasons);
 }
 
+/* One reason for each complaint, so that what was gone past covers those known by then alone. */
+static void
+add_symptoms (const RwStagesBook *book,
+              GArray             *reasons)
+{
+  for (guint i = 0; i < book->symptoms->len; i++)
+    {
+      const RwStageSymptom *symptom = &g_array_index (book->symptoms, RwStageSymptom, i);
+      const char *title = book->name != NULL ? book->name (symptom->id, book->name_data) : symptom->id;
+
+      rw_stages_add_reason (reasons, "symptom-there", RW_GATE_STOP, NULL, symptom->n,
+                            /* Translators: title of a symptom. */
+                            g_strdup_printf (_ ("The complaint is still there: “%s”. Find what is left of it, or say that "
+                                                "it is cured, before the job is closed."),
+                                             title));
+    }
+}
+
 static void
 judge_close (const RwStagesBook *book,
              GArray             *reasons)
@@ -256,6 +290,7 @@ judge_close (const RwStagesBook *book,
   add_answers (book, RW_STAGE_LOOK, "look-no", TRUE, reasons);
   add_answers (book, RW_STAGE_WARM_UP, "fault-there", FALSE, reasons);
   add_answers (book, RW_STAGE_EXERCISE, "fault-there", FALSE, reasons);
+  add_symptoms (book, reasons);
 }
 
 typedef void (*Judge) (const RwStagesBook *book,

@@ -16,6 +16,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-never-above.h"
+
 static const double least_share = 0.8, most_share = 1.1;
 static const double guard_share = 0.5;
 static const double wrong_share = 0.1;
@@ -99,15 +101,15 @@ static gboolean
 look_for_never_above (const Look *look)
 {
   const double most = look->rail->never_above;
-  const double chance = 1 - rw_chance_inside (get_forward (look), look->read->u, -INFINITY, most);
+  const RwVerdict verdict = rw_never_above_judge (look->rail, look->read->reading.value, look->read->u);
 
-  if (isinf (most) || chance <= 1 - RW_VERDICT_SURE)
+  if (verdict != RW_VERDICT_OUTSIDE && verdict != RW_VERDICT_CLOSE)
     return FALSE;
 
   g_autofree char *value = rw_stages_dup_value (look->read);
   g_autofree char *limit = rw_stages_dup_volts (look->rail->nominal < 0 ? -most : most);
 
-  if (chance >= RW_VERDICT_SURE)
+  if (verdict == RW_VERDICT_OUTSIDE)
     say_off (look, "never-above",
              /* Translators: rail, value, limit. */
              g_strdup_printf (_ ("Off now: %s stands at %s with the board on it, past %s."), look->rail->label, value,
@@ -248,4 +250,28 @@ rw_stages_look_live (const RwProfile *profile,
       off = off || reason->off;
     }
   return off;
+}
+
+static void
+stop_stage (RwStages           *self,
+            RwStage             stage,
+            const RwGateReason *reason)
+{
+  RwStageState *state = &self->stages[stage];
+  RwGateReason copy = *reason;
+
+  copy.text = g_strdup (reason->text);
+  g_array_prepend_val (state->reasons, copy);
+  state->gate = RW_GATE_STOP;
+  if (self->current == (int) stage)
+    state->status = RW_STAGE_BLOCKED;
+}
+
+void
+rw_stages_take_live (RwStages           *self,
+                     const RwGateReason *reason)
+{
+  stop_stage (self, RW_STAGE_FIRST_POWER, reason);
+  if (self->current >= 0 && self->current != RW_STAGE_FIRST_POWER)
+    stop_stage (self, (RwStage) self->current, reason);
 }

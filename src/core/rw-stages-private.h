@@ -28,6 +28,13 @@ typedef struct
   guint       n;
 } RwStageAnswer;
 
+/* A complaint that nobody said is gone. */
+typedef struct
+{
+  const char *id; /* interned */
+  guint       n;  /* event that said so last */
+} RwStageSymptom;
+
 /* What the events up to now say, as far as stages need it. */
 typedef struct
 {
@@ -40,6 +47,7 @@ typedef struct
   GArray       *reads;   /* of RwStageRead */
   GArray       *warm;    /* of RwStageRead: the reference at the board, every reading since the last trim or repair */
   GArray       *answers; /* of RwStageAnswer */
+  GArray       *symptoms; /* of RwStageSymptom: present, and not before a repair that fixed something */
   guint         turned;       /* event of the last turn; 0: none */
   gboolean      turned_bare;  /* that one with the board out */
   guint         plugged_live; /* event that moved the board with the power on; 0: not the last one */
@@ -51,6 +59,8 @@ typedef struct
   int           current, furthest;      /* RwStage or −1 */
   GArray       *against; /* of RwAgainst */
   GHashTable   *covered; /* set of char *, see rw_stages_dup_key */
+  RwSymptomNameFunc name; /* (nullable) */
+  gpointer          name_data;
 } RwStagesBook;
 
 /* --- rw-stages-book.c --- */

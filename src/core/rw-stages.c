@@ -5,7 +5,7 @@
  * when somebody goes on against advice, and at the end. Ids of reasons, and where each is found:
  *   here:   hazard-unread (hard)
  *   judge:  answer-no, look-no, not-isolated, board-in, board-out, power-on, power-unsaid, power-off, plugged-live,
- *           supply-unproven, bare-ripple, warm-not-cold, fault-there
+ *           board-unsaid, supply-unproven, bare-ripple, warm-not-cold, fault-there, symptom-there
  *   bare:   bare-unread, bare-stale, bare-over, bare-sign, bare-missing, bare-never-above, bare-beyond, bare-close,
  *           donor-unproven
  *   power:  off-now, off-close, never-above, never-close, sign, guard-missing, guard-close
@@ -23,6 +23,7 @@
 #include <math.h>
 
 #include "rw-quantity.h"
+#include "rw-warm-up.h"
 
 /* --- reasons ------------------------------------------------------------------------------------ */
 
@@ -284,7 +285,7 @@ find_next_due (const RwStages *self)
       const RwAsked *asked = &g_array_index (spots, RwAsked, i);
 
       if (asked->state == RW_ASKED_LATER)
-        return self->warm_from + 60 * asked->minutes;
+        return self->warm_from + 60 * rw_warm_up_find_minute (asked->minutes)->from;
     }
   return NAN;
 }
@@ -313,6 +314,16 @@ rw_stages_new (RwSession    *session,
                RwStageWords *words,
                double        now)
 {
+  return rw_stages_new_named (session, words, now, NULL, NULL);
+}
+
+RwStages *
+rw_stages_new_named (RwSession         *session,
+                     RwStageWords      *words,
+                     double             now,
+                     RwSymptomNameFunc  name,
+                     gpointer           name_data)
+{
   RwStages *self = g_atomic_rc_box_new0 (RwStages);
   RwStagesBook book;
 
@@ -321,6 +332,8 @@ rw_stages_new (RwSession    *session,
   self->unproven = g_array_new (FALSE, FALSE, sizeof (RwUnproven));
   g_array_set_clear_func (self->unproven, clear_unproven);
   rw_stages_book_init (&book, self->profile, words);
+  book.name = name;
+  book.name_data = name_data;
   take_all (&book, session);
   book.now = now > rw_session_get_end (session) ? now : rw_session_get_end (session);
   for (guint i = 0; i < RW_N_STAGES; i++)

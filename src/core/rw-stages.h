@@ -143,6 +143,13 @@ typedef struct
 /* @now: seconds since the session's start, at least that of its last event is taken. O(landmarks).
  * (transfer full) */
 RwStages *rw_stages_new (RwSession *session, RwStageWords *words, double now);
+
+/* What a symptom is called; its id when nobody knows. (transfer none), asked at once. */
+typedef const char *(*RwSymptomNameFunc) (const char *id, gpointer data);
+
+/* The same, with titles for the complaints that closing asks about. @name: (nullable). (transfer full) */
+RwStages *rw_stages_new_named (RwSession *session, RwStageWords *words, double now, RwSymptomNameFunc name,
+                               gpointer name_data);
 RwStages *rw_stages_ref (RwStages *self);
 void      rw_stages_unref (RwStages *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwStages, rw_stages_unref)
@@ -161,6 +168,10 @@ void rw_stages_get_next (const RwStages *self, const RwAsked **spot, const RwQue
 gboolean rw_stages_look_live (const RwProfile *profile, RwSetup setup, const RwReading *sample, double u,
                               RwGateReason *out);
 void     rw_gate_reason_clear (RwGateReason *self);
+
+/* What that said stops the current stage too, and is what rw_stages_get_off () finds. For who made @self, before anybody
+ * else sees it. */
+void rw_stages_take_live (RwStages *self, const RwGateReason *reason);
 
 /* Putting a board that is known to be good on this supply: what speaks against it. OPEN only when every rail was proven
  * with the board out. *text: (nullable) translated sentence (transfer full); NULL when open. */

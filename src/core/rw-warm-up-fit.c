@@ -75,18 +75,20 @@ own_part (const RwWarmUpReading *readings,
   return sqrt (sum / n);
 }
 
-/* NaN when a line does as well. */
+/* NaN when a line does as well. *@approach_rss: of the best one in any case, infinite when too few. */
 static double
 find_tau (const RwWarmUpReading *readings,
           guint                  n,
           double                 floor_u,
-          double                *residuals)
+          double                *residuals,
+          double                *approach_rss)
 {
   const double span = readings[n - 1].t - readings[0].t;
   const double least = MAX (floor_u * floor_u, 1e-18);
   const double line = n * log (MAX (fit_at (readings, n, (double) NAN, residuals).rss / n, least)) + 3 * log (n);
   double best_tau = (double) NAN, best_rss = INFINITY;
 
+  *approach_rss = INFINITY;
   if (n < LEAST_FOR_APPROACH)
     return (double) NAN;
   for (int i = 0; i < GRID; i++)
@@ -100,6 +102,7 @@ find_tau (const RwWarmUpReading *readings,
           best_tau = tau;
         }
     }
+  *approach_rss = best_rss;
   if (!(n * log (MAX (best_rss / n, least)) + 4 * log (n) < line - 2) || best_tau > span)
     return (double) NAN;
   return best_tau;
@@ -159,12 +162,21 @@ rw_warm_up_fit (RwWarmUp              *self,
   Fit fit = { 0 };
 
   self->drift = self->u = self->tau = self->final = self->settle_at = (double) NAN;
+  self->step = self->u_step = self->step_at = self->step_from = self->step_to = (double) NAN;
   self->n_eff = n;
   if (n < 2 || !(readings[n - 1].t > readings[0].t))
     return;
   if (n > 2)
     {
-      self->tau = find_tau (readings, n, own_part (readings, n), residuals);
+      double approach_rss;
+      const double own = own_part (readings, n);
+
+      self->tau = find_tau (readings, n, own, residuals, &approach_rss);
+      if (rw_warm_up_find_step (self, readings, n, own, approach_rss))
+        {
+          self->tau = (double) NAN;
+          return;
+        }
       self->approach = !isnan (self->tau);
       fit = fit_at (readings, n, self->tau, residuals);
     }

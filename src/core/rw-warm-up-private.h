@@ -18,7 +18,12 @@ typedef struct
   guint       n;     /* event number */
 } RwWarmUpReading;
 
-/* Fills drift, u, r, n_eff, approach, tau, final, settled and settle_at. @nominal in volts. */
+/* Fills drift, u, r, n_eff, approach, tau, final, settled, settle_at and all of the step. @nominal in volts. */
 void rw_warm_up_fit (RwWarmUp *self, const RwWarmUpReading *readings, guint n, double nominal);
+
+/* TRUE when one step, with or without a drift beside it, says more than anything else; fills the step, and drift, u, r
+ * and n_eff of what is beside it. @own: the readings' own standard error, volts. @approach_rss: sum of squares about the
+ * best exponential approach; infinite when there is none. */
+gboolean rw_warm_up_find_step (RwWarmUp *self, const RwWarmUpReading *readings, guint n, double own, double approach_rss);
 
 G_END_DECLS

@@ -14,20 +14,31 @@
 
 #include "rw-warm-up-private.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
-
-#include "rw-quantity.h"
 
 static const double good_share = 0.006;
 static const double bad_share = 0.016;
 static const double least_span = 900;               /* seconds */
 static const double one_sided = 1.6448536269514722; /* Φ⁻¹(0.95) */
 
-static const struct
+static const RwWarmUpMinute windows[RW_WARM_UP_N_POINTS]
+    = { { 0, 0, 2 }, { 5, 4, 7 }, { 15, 12, 19 }, { 30, 25, 38 }, { 60, 50, 75 } };
+
+const RwWarmUpMinute *
+rw_warm_up_get_minute (guint i)
 {
-  double minutes, from, to;
-} windows[RW_WARM_UP_N_POINTS] = { { 0, 0, 2 }, { 5, 4, 7 }, { 15, 12, 19 }, { 30, 25, 38 }, { 60, 50, 75 } };
+  g_return_val_if_fail (i < RW_WARM_UP_N_POINTS, NULL);
+  return &windows[i];
+}
+
+const RwWarmUpMinute *
+rw_warm_up_find_minute (double minutes)
+{
+  for (guint i = 0; i < RW_WARM_UP_N_POINTS; i++)
+    if (fabs (windows[i].minutes - minutes) < 1e-6)
+      return &windows[i];
+  return NULL;
+}
 
 typedef struct
 {
@@ -153,6 +164,8 @@ judge (const RwWarmUp *self,
   const double good = good_share * fabs (nominal);
   const double bad = bad_share * fabs (nominal);
 
+  if (!isnan (self->step))
+    return RW_WARM_UP_STEPPED;
   if (isnan (self->drift) || self->span < least_span)
     return RW_WARM_UP_TOO_FEW;
   if (size + reach <= good)
@@ -179,8 +192,9 @@ rw_warm_up_read (RwSession  *session,
   self.started = run.started;
   self.running = !isnan (run.started) && isnan (run.ended);
   self.n = readings->len;
+  self.first = self.n > 0 ? g_array_index (readings, RwWarmUpReading, 0).t : (double) NAN;
   if (self.n > 0)
-    self.span = g_array_index (readings, RwWarmUpReading, self.n - 1).t - g_array_index (readings, RwWarmUpReading, 0).t;
+    self.span = g_array_index (readings, RwWarmUpReading, self.n - 1).t - self.first;
   rw_warm_up_fit (&self, (const RwWarmUpReading *) (gpointer) readings->data, self.n, nominal);
   self.verdict = isnan (nominal) ? RW_WARM_UP_TOO_FEW : judge (&self, nominal);
   for (int i = 0; i < RW_WARM_UP_N_POINTS; i++)
@@ -190,6 +204,20 @@ rw_warm_up_read (RwSession  *session,
       find_point (&self.points[i], readings, run.started, isnan (run.ended) ? now : MIN (now, run.ended));
     }
   return self;
+}
+
+static RwWarmUpWhere
+where_stepped (const RwWarmUp *board,
+               const RwWarmUp *terminals)
+{
+  if (terminals->verdict == RW_WARM_UP_STEPPED)
+    return board->step_from <= terminals->step_to && terminals->step_from <= board->step_to
+               ? RW_WARM_UP_WHERE_STEP_BEFORE
+               : RW_WARM_UP_WHERE_UNKNOWN;
+  if ((terminals->verdict == RW_WARM_UP_GOOD || terminals->verdict == RW_WARM_UP_FAIR)
+      && terminals->first <= board->step_from && terminals->first + terminals->span >= board->step_to)
+    return RW_WARM_UP_WHERE_STEP_BEHIND;
+  return RW_WARM_UP_WHERE_UNKNOWN;
 }
 
 RwWarmUpWhere
@@ -204,6 +232,10 @@ rw_warm_up_where (const RwWarmUp *board,
 
   if (board->verdict == RW_WARM_UP_TOO_FEW)
     return RW_WARM_UP_WHERE_UNKNOWN;
+  if (board->verdict == RW_WARM_UP_STEPPED)
+    return where_stepped (board, terminals);
+  if (terminals->verdict == RW_WARM_UP_STEPPED)
+    return RW_WARM_UP_WHERE_UNKNOWN;
   if (at_board + one_sided * board->u <= least)
     return RW_WARM_UP_WHERE_STILL;
   if (at_board - one_sided * board->u <= least || terminals->verdict == RW_WARM_UP_TOO_FEW)
@@ -213,72 +245,4 @@ rw_warm_up_where (const RwWarmUp *board,
   if (at_board - at_terminals - one_sided * hypot (board->u, terminals->u) > least)
     return RW_WARM_UP_WHERE_WIRING;
   return RW_WARM_UP_WHERE_UNKNOWN;
-}
-
-static const char *
-verdict_words (RwWarmUpVerdict verdict)
-{
-  switch (verdict)
-    {
-    case RW_WARM_UP_GOOD:
-      return _("That is steady.");
-    case RW_WARM_UP_FAIR:
-      return _("That is more than a good supply drifts, and less than what calls for a repair.");
-    case RW_WARM_UP_BAD:
-      return _("That is too much: compare the terminals with the board to find out where it is lost.");
-    case RW_WARM_UP_UNSURE:
-      return _("The error is too large to call it good or bad: read again later, or with a finer range.");
-    case RW_WARM_UP_TOO_FEW:
-    default:
-      return _("A quarter of an hour at least is needed to judge it.");
-    }
-}
-
-static char *
-settle_words (const RwWarmUp *self)
-{
-  if (!self->approach)
-    return g_strdup (self->settled ? _("It has settled.") : _("When it settles cannot be told yet."));
-
-  g_autofree char *age = rw_quantity_format_age (self->settle_at);
-
-  return g_strdup_printf (self->settled ? _("It settled %s after power on.") : _("It will settle about %s after power on."),
-                          age);
-}
-
-char *
-rw_warm_up_describe (const RwWarmUp *self,
-                     double          nominal)
-{
-  if (isnan (self->drift))
-    return g_strdup (_("No drift yet: it takes two readings of the same spot with the same meter."));
-
-  const double step = fabs (nominal) < 20 ? 0.001 : 0.01;
-  g_autofree char *drift = rw_quantity_format_signed (self->drift, step, RW_KIND_DC);
-  g_autofree char *error = rw_quantity_format_u (self->u, RW_KIND_DC);
-  g_autofree char *span = rw_quantity_format_age (self->span);
-  g_autofree char *worth = rw_quantity_format_number (self->n_eff, 1);
-  g_autofree char *settle = settle_words (self);
-
-  /* Translators: drift, its error, time, number of readings, number that they are worth, two sentences. */
-  return g_strdup_printf (ngettext ("Drift %s (%s) in %s, from %u reading worth %s independent ones. %s %s",
-                                    "Drift %s (%s) in %s, from %u readings worth %s independent ones. %s %s", self->n),
-                          drift, error, span, self->n, worth, verdict_words (self->verdict), settle);
-}
-
-const char *
-rw_warm_up_where_describe (RwWarmUpWhere where)
-{
-  switch (where)
-    {
-    case RW_WARM_UP_WHERE_STILL:
-      return _("The rail does not fall at the board.");
-    case RW_WARM_UP_WHERE_SUPPLY:
-      return _("Terminals and board both fall: the supply itself sags as it warms.");
-    case RW_WARM_UP_WHERE_WIRING:
-      return _("Only the board falls: a plug, a wire or the edge connector heats up.");
-    case RW_WARM_UP_WHERE_UNKNOWN:
-    default:
-      return "";
-    }
 }

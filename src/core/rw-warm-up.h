@@ -18,6 +18,7 @@ typedef enum
   RW_WARM_UP_GOOD,    /* within 0.6 % of nominal (0.03 V on 5 V), shown */
   RW_WARM_UP_FAIR,    /* between the two, shown */
   RW_WARM_UP_BAD,     /* beyond 1.6 % of nominal (0.08 V on 5 V), shown */
+  RW_WARM_UP_STEPPED, /* it stepped once, plainly: no warming, whatever drift there is beside it */
 } RwWarmUpVerdict;
 
 typedef enum
@@ -29,6 +30,15 @@ typedef enum
 } RwWarmUpState;
 
 #define RW_WARM_UP_N_POINTS 5
+
+/* When a warm-up is read: minutes after power on, and from when to when a reading counts for them. */
+typedef struct
+{
+  double minutes, from, to;
+} RwWarmUpMinute;
+
+const RwWarmUpMinute *rw_warm_up_get_minute (guint i);           /* i < RW_WARM_UP_N_POINTS */
+const RwWarmUpMinute *rw_warm_up_find_minute (double minutes);   /* (nullable): none of them */
 
 typedef struct
 {
@@ -44,8 +54,10 @@ typedef struct
   gboolean        running;   /* there is power (as far as anyone said) and the run goes on */
   double          started;   /* seconds of the session; NaN when there is no run */
   guint           n;         /* readings in the run */
+  double          first;     /* seconds after power on of the first of them; NaN: none */
   double          span;      /* seconds from the first to the last of them */
-  double          drift;     /* volts from first to last, by the fit; its sign is the value's. NaN: too few */
+  double          drift;     /* volts from first to last, by the fit and without the step; its sign is the value's.
+                              * NaN: too few, or a step that no drift is seen beside */
   double          u;         /* its standard uncertainty: scatter corrected for correlation, and the meter's own part */
   double          r;         /* lag-1 correlation of the residuals */
   double          n_eff;     /* readings that they are worth */
@@ -54,6 +66,10 @@ typedef struct
   double          final;     /* volts it tends to; NaN without */
   gboolean        settled;   /* the last digit or 0.1 % of nominal, whichever is more, is all that is left */
   double          settle_at; /* seconds after power on when that is reached; NaN: not yet to be told */
+  double          step;      /* volts, its sign is the value's; NaN: it did not step. With one, nothing is said of an end */
+  double          u_step;    /* its standard uncertainty; NaN without */
+  double          step_at;   /* seconds after power on: half way between the readings around it; NaN without */
+  double          step_from, step_to; /* the readings between which it lies, at 95 % */
   RwWarmUpVerdict verdict;
   RwWarmUpPoint   points[RW_WARM_UP_N_POINTS];
 } RwWarmUp;
@@ -67,10 +83,13 @@ typedef enum
   RW_WARM_UP_WHERE_STILL,   /* the board does not fall */
   RW_WARM_UP_WHERE_SUPPLY,  /* both fall: the supply */
   RW_WARM_UP_WHERE_WIRING,  /* only the board falls: plugs and wires heating */
+  RW_WARM_UP_WHERE_STEP_BEFORE, /* both stepped at one time: a load, or the supply */
+  RW_WARM_UP_WHERE_STEP_BEHIND, /* only the board stepped: something between */
 } RwWarmUpWhere;
 
 /* "Falls" is towards 0. A fall counts when it is beyond 0.6 % of @nominal by 1.645 u; the board's alone when the
- * difference of the falls is as large as that too. */
+ * difference of the falls is as large as that too. Of a step it is said when the terminals stepped at the same time, or
+ * were read before and after it and are good or fair. */
 RwWarmUpWhere rw_warm_up_where (const RwWarmUp *board, const RwWarmUp *terminals, double nominal);
 
 /* Translated, with numbers. (transfer full) */

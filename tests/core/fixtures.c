@@ -144,7 +144,7 @@ random_words (GRand *random,
               double t)
 {
   static const char *const words[] = {
-    "fan is noisy", "", "quote \" and \\ back", "tab\tand\nnewline", "−5 V µ Ω ünïcödé 😀", "}{][,:", "\x01\x1f\x7f",
+    "fan is noisy", "", "quote \" and \\ back", "tab\tand\nnewline", "−5 V µ Ω ünïcödé 😀", "}{][,:", "\t\n\t",
   };
   const char *word = words[g_rand_int_range (random, 0, G_N_ELEMENTS (words))];
 
@@ -157,6 +157,39 @@ random_words (GRand *random,
     default:
       return rw_event_make_gap (t, g_rand_boolean (random) ? "m1" : NULL, word);
     }
+}
+
+static RwEvent
+random_call (GRand *random,
+             double t)
+{
+  const double give = g_rand_boolean (random) ? g_rand_double_range (random, 0.001, 1) : (double) NAN;
+  RwCallSaid said;
+
+  switch (g_rand_int_range (random, 0, 5))
+    {
+    case 0:
+      said = rw_call_said_ask ("p12", (RwPlace) g_rand_int_range (random, 0, RW_N_PLACES),
+                               (RwKind) g_rand_int_range (random, 0, RW_N_KINDS), give);
+      break;
+    case 1:
+      said = rw_call_said_value ("team \"1\" \\", g_rand_double_range (random, -15, 15), give);
+      break;
+    case 2:
+      said = rw_call_said_hands (g_rand_int_range (random, 0, 30), 0, g_rand_int_range (random, 0, 30));
+      break;
+    case 3:
+      said = rw_call_said_reveal ((guint) g_rand_int_range (random, 1, 1000));
+      break;
+    default:
+      said = rw_call_said_drop ();
+      break;
+    }
+
+  RwEvent event = rw_event_make_call (t, &said);
+
+  rw_call_said_clear (&said);
+  return event;
 }
 
 static RwEvent
@@ -179,7 +212,7 @@ fixture_random_event (GRand *random,
 {
   const RwReading reading = random_reading (random);
 
-  switch (g_rand_int_range (random, 0, 15))
+  switch (g_rand_int_range (random, 0, 16))
     {
     case 0:
       return random_setup (random, t);
@@ -216,6 +249,8 @@ fixture_random_event (GRand *random,
       }
     case 12:
       return random_meter (random, t);
+    case 13:
+      return random_call (random, t);
     default:
       return rw_event_make_sample (t, &reading);
     }
@@ -243,6 +278,31 @@ assert_same_reading (const RwReading *a,
   assert_same_number (a->step, b->step);
   assert_same_number (a->u, b->u);
   g_assert_cmpint (a->low_battery, ==, b->low_battery);
+}
+
+static void
+assert_same_call (const RwCallSaid *a,
+                  const RwCallSaid *b)
+{
+  g_assert_cmpint (a->form, ==, b->form);
+  if (a->form == RW_CALL_ASK)
+    {
+      g_assert_cmpstr (a->ask.rail, ==, b->ask.rail);
+      g_assert_cmpint (a->ask.place, ==, b->ask.place);
+      g_assert_cmpint (a->ask.kind, ==, b->ask.kind);
+      assert_same_number (a->ask.was, b->ask.was);
+    }
+  else if (a->form == RW_CALL_VALUE)
+    {
+      g_assert_cmpstr (a->value.by, ==, b->value.by);
+      assert_same_number (a->value.value, b->value.value);
+      assert_same_number (a->value.give, b->value.give);
+    }
+  else if (a->form == RW_CALL_HANDS)
+    for (guint i = 0; i < RW_N_CALL_SIDES; i++)
+      g_assert_cmpuint (a->hands[i], ==, b->hands[i]);
+  else if (a->form == RW_CALL_REVEAL)
+    g_assert_cmpuint (a->reveal, ==, b->reveal);
 }
 
 static void
@@ -297,6 +357,9 @@ assert_same_payload (const RwEvent *a,
       assert_same_number (a->meter->percent, b->meter->percent);
       assert_same_number (a->meter->counts, b->meter->counts);
       g_assert_cmpint (a->meter->ac, ==, b->meter->ac);
+      break;
+    case RW_EVENT_CALL:
+      assert_same_call (&a->call, &b->call);
       break;
     case RW_EVENT_UNKNOWN:
       g_assert_nonnull (a->line);

@@ -65,6 +65,11 @@ make_event (double      t,
     return rw_event_make_trim (t);
   if (g_str_equal (verb, "fixed") || g_str_equal (verb, "failed"))
     return rw_event_make_repair (t, words[1], g_str_equal (verb, "fixed") ? RW_REPAIR_FIXED : RW_REPAIR_NO_CHANGE);
+  if (g_str_equal (verb, "y") || g_str_equal (verb, "absent") || g_str_equal (verb, "gone"))
+    return rw_event_make_symptom (t, words[1],
+                                  g_str_equal (verb, "y")        ? RW_SYMPTOM_PRESENT
+                                  : g_str_equal (verb, "absent") ? RW_SYMPTOM_ABSENT
+                                                                 : RW_SYMPTOM_CURED);
   if (g_str_equal (verb, "a"))
     return rw_event_make_finding (t, words[1], words[2]);
   if (g_str_equal (verb, "s"))

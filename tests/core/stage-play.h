@@ -11,6 +11,7 @@
  *   r RAIL PLACE VALUE  a reading of meter m1, step 1 mV; "ac" for ripple, "o RAIL PLACE" for overload
  *   trim                fixed CAUSE   failed CAUSE
  *   a QUESTION yes|no   an answer
+ *   y SYMPTOM           seen; absent SYMPTOM   not there; gone SYMPTOM   cured
  *   s STAGE             read STAGE   against STAGE WORDS
  *   t SECONDS           the clock stands there
  *   undo                retracts the event before

@@ -1,10 +1,11 @@
-/* test-change.c: steps, drifts, charts and settling against published and exactly worked data.
+/* test-change.c: steps, drifts and charts against published and exactly worked data.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #include "config.h"
 
 #include <math.h>
 
+#include "change-statistics.h"
 #include "fixtures.h"
 #include "rw-change.h"
 #include "rw-robust.h"
@@ -145,28 +146,100 @@ test_still (void)
   g_assert_cmpint (rw_change_find (data.x, data.y, 3, 4, 0.001).kind, ==, RW_CHANGE_NONE);
 }
 
+/* Bai's limits of the Nile's step as published; and they hold, on series that step by two to six times their scatter (a
+ * step of one scatter is hardly to be found at all). */
 static void
-test_ripple (void)
+test_place (void)
 {
-  RwSineFit fit;
+  g_autoptr (GRand) random = g_rand_new_with_seed (12);
+  static const double sizes[] = { 2, 3, 4, 6 };
+  double y[60];
+  guint lo, hi;
 
-  load ("stream_ripple.json", "y");
-  g_assert_true (rw_sine_fit (data.y, data.n, 0.137, &fit));
-  EXPECT (fit.offset, 1e-10, "offset");
-  EXPECT (fit.a, 1e-10, "A_cos");
-  EXPECT (fit.b, 1e-10, "B_sin");
-  EXPECT (fit.amplitude, 1e-10, "amplitude");
-  EXPECT (fit.residual_rms, 1e-9, "residual_rms");
-  g_assert_false (rw_sine_fit (data.y, data.n, 0.5, &fit));
+  load ("nile_change_point.json", "flow");
+
+  JsonArray *limits = json_object_get_array_member (
+    json_object_get_object_member (json_node_get_object (data.node), "expected_published"), "confint_obs");
+
+  rw_change_place (data.y, data.n, 28, 0, 1, &lo, &hi);
+  g_assert_cmpint (lo, ==, json_array_get_int_element (limits, 0));
+  g_assert_cmpint (hi, ==, json_array_get_int_element (limits, 1));
+  for (guint k = 0; k < G_N_ELEMENTS (sizes); k++)
+    {
+      guint within = 0;
+      double width = 0;
+
+      for (int run = 0; run < 300; run++)
+        {
+          for (int i = 0; i < 60; i++)
+            {
+              data.x[i] = i;
+              y[i] = sizes[k] * (i >= 25);
+              for (int of = 0; of < 12; of++) /* near normal, sigma 1 */
+                y[i] += g_rand_double (random) - 0.5;
+            }
+
+          const RwChange change = rw_change_find (data.x, y, 60, 3, 0);
+
+          rw_change_place (y, 60, change.fit[RW_CHANGE_STEP].after, 0, 1, &lo, &hi);
+          within += lo <= 25 && hi >= 25;
+          width += (hi - lo) / 300.0;
+        }
+      g_test_message ("step of %g scatters: within in %u of 300, width %.2f", sizes[k], within, width);
+      g_assert_cmpuint (within, >=, 279); /* 93 % */
+      g_assert_cmpfloat (width, <, 30 / (sizes[k] * sizes[k]));
+    }
+}
+
+/* Four statistics of other makers, and the best partition, put the change where rw_change_find () does. */
+static void
+test_other_statistics (void)
+{
+  load ("nile_change_point.json", "flow");
+
+  const guint after = rw_change_find (data.x, data.y, data.n, 15, 0).fit[RW_CHANGE_STEP].after;
+  const ChangeStatistic snht = change_snht (data.y, data.n);
+  const ChangeStatistic range = change_buishand_range (data.y, data.n);
+  const ChangeStatistic cusum = change_ols_cusum (data.y, data.n);
+  const ChangeStatistic sup = change_sup_f (data.y, data.n, 0.15);
+
+  EXPECT (snht.value, 1e-10, "snht", "T");
+  EXPECT (range.value, 1e-10, "buishand", "R");
+  EXPECT (range.value / sqrt (data.n), 1e-10, "buishand", "R_over_sqrt_n");
+  EXPECT (change_buishand_u (data.y, data.n), 1e-10, "buishand", "U");
+  EXPECT (cusum.value, 1e-10, "ols_cusum", "S0");
+  EXPECT (change_kolmogorov_tail (cusum.value), 1e-10, "ols_cusum", "p_kolmogorov");
+  EXPECT (sup.value, 1e-10, "supF", "value");
+  g_assert_cmpuint (snht.after, ==, after);
+  g_assert_cmpuint (range.after, ==, after);
+  g_assert_cmpuint (cusum.after, ==, after);
+  g_assert_cmpuint (sup.after, ==, after);
 }
 
 static void
-test_settling (void)
+check_partition (JsonObject *wanted)
 {
-  load ("stream_settling.json", "y");
-  g_assert_cmpuint (rw_settled_from (data.y, data.n, 12.1, 0.060), ==, 30);
-  g_assert_cmpuint (rw_settled_from (data.y, data.n, 12.1, 0.012), ==, 49);
-  g_assert_cmpuint (rw_settled_from (data.y, data.n, 12.1, 0.005), ==, 59);
+  g_autoptr (GArray) changes = g_array_new (FALSE, FALSE, sizeof (guint));
+  const double cost = change_partition (data.y, data.n, json_object_get_double_member (wanted, "penalty_on_raw_SSE"), changes);
+  JsonArray *places = json_object_get_array_member (wanted, "changes_after");
+
+  g_assert_cmpfloat_with_epsilon (cost / json_object_get_double_member (wanted, "optimal_cost"), 1, 1e-10);
+  g_assert_cmpuint (changes->len, ==, json_array_get_length (places));
+  for (guint i = 0; i < changes->len; i++)
+    g_assert_cmpint (g_array_index (changes, guint, i), ==, json_array_get_int_element (places, i));
+}
+
+static void
+test_partitions (void)
+{
+  load ("nile_change_point.json", "flow");
+
+  JsonArray *wanted = json_object_get_array_member (
+    json_object_get_object_member (json_node_get_object (data.node), "computed"), "optimal_partition_SSE_plus_beta_per_change");
+
+  g_assert_cmpuint (json_array_get_length (wanted), ==, 5);
+  for (guint i = 0; i < 5; i++)
+    check_partition (json_array_get_object_element (wanted, i));
 }
 
 static void
@@ -230,8 +303,9 @@ main (int    argc,
   g_test_add_func ("/change/a drift is a drift", test_drift);
   g_test_add_func ("/change/a step on a drift is both", test_both);
   g_test_add_func ("/change/stillness is seldom named anything else", test_still);
-  g_test_add_func ("/change/a sine of known pace is measured", test_ripple);
-  g_test_add_func ("/change/settled is after the last time outside", test_settling);
+  g_test_add_func ("/change/where a step lies: the published limits, and they hold", test_place);
+  g_test_add_func ("/change/other statistics put the change at the same place", test_other_statistics);
+  g_test_add_func ("/change/so do the best partitions, at any price of a change", test_partitions);
   g_test_add_func ("/change/CUSUM as published", test_cusum);
   g_test_add_func ("/change/EWMA as published", test_ewma);
 

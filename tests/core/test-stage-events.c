@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "rw-stage-record.h"
+#include "rw-warm-up.h"
 #include "stage-play.h"
 
 #define LOOK_DONE "read look; a stage-plug-out yes; a stage-earth-good yes; a stage-mains-covered yes; " \
@@ -247,17 +249,23 @@ test_warm_up_minutes (void)
     RwAskedState wanted[5];
     double       next;
   } cases[] = {
-    { WARM, 10, { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 310 },
-    { WARM "t 20; r p5 board 5.0", 20, { RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 310 },
-    { WARM, 311, { RW_ASKED_MISSED, RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 910 },
-    { WARM "t 159; r p5 board 5.0", 0, { RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 310 },
-    { WARM "t 161; r p5 board 5.0", 0, { RW_ASKED_MISSED, RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 910 },
+    { WARM, 10, { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
+    { WARM "t 20; r p5 board 5.0", 20, { RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
+    { WARM, 249, { RW_ASKED_MISSED, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
+    { WARM, 250, { RW_ASKED_MISSED, RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 730 },
+    { WARM "t 130; r p5 board 5.0", 0, { RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
+    { WARM "t 131; r p5 board 5.0", 0, { RW_ASKED_MISSED, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
+    { WARM "t 260; r p5 board 5.0", 0, { RW_ASKED_MISSED, RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 730 },
+    { WARM "t 260; o p5 board", 0, { RW_ASKED_MISSED, RW_ASKED_OVER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 730 },
+    { WARM "t 310; o p5 board; t 400; r p5 board 5", 0,
+      { RW_ASKED_MISSED, RW_ASKED_READ, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 730 },
+    { WARM, 4511, { RW_ASKED_MISSED, RW_ASKED_MISSED, RW_ASKED_MISSED, RW_ASKED_MISSED, RW_ASKED_MISSED }, NAN },
     { WARM "t 20; r p5 board 5; t 310; r p5 board 5; t 910; r p5 board 5; t 1810; r p5 board 5; t 3610; r p5 board 5", 0,
       { RW_ASKED_READ, RW_ASKED_READ, RW_ASKED_READ, RW_ASKED_READ, RW_ASKED_READ }, NAN },
     { WARM "t 20; r p5 board 5; off; t 400; on", 0,
-      { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 700 },
+      { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 640 },
     { WARM "t 20; r p5 board 5; trim", 0,
-      { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 310 },
+      { RW_ASKED_DUE, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER, RW_ASKED_LATER }, 250 },
     { "off in; s warm-up", 100,
       { RW_ASKED_UNREAD, RW_ASKED_UNREAD, RW_ASKED_UNREAD, RW_ASKED_UNREAD, RW_ASKED_UNREAD }, NAN },
   };
@@ -275,6 +283,31 @@ test_warm_up_minutes (void)
     }
 }
 
+/* The bring-up and the watch of the drift count the same readings for the same minutes, whenever they were taken. */
+static void
+test_warm_up_has_one_table (void)
+{
+  for (int t = 0; t < 5400; t += 47)
+    {
+      g_autofree char *commands = g_strdup_printf ("off in; t 10; on; t 10; s warm-up; t %d; r p5 board 5", 11 + t);
+      g_autoptr (RwSession) session = stage_play_session (commands);
+      g_autoptr (RwStages) stages = stage_play (commands, 0);
+      const RwWarmUp read = rw_warm_up_read (session, "p5", RW_PLACE_BOARD, rw_session_get_end (session));
+      const GArray *spots = stages->stages[RW_STAGE_WARM_UP].spots;
+
+      for (guint i = 0; i < RW_WARM_UP_N_POINTS; i++)
+        {
+          const RwAsked *asked = &g_array_index (spots, RwAsked, i);
+          const RwWarmUpPoint *point = &read.points[i];
+
+          g_assert_cmpfloat (asked->minutes, ==, point->minutes);
+          g_assert_cmpuint (asked->n, ==, point->n);
+          g_assert_cmpint (asked->state == RW_ASKED_READ, ==, point->state == RW_WARM_UP_IN);
+          g_assert_cmpint (asked->state == RW_ASKED_LATER, ==, point->state == RW_WARM_UP_LATER);
+        }
+    }
+}
+
 /* An hour done stays done, whatever the cold starts after it. */
 static void
 test_warm_up_done_survives_cold_starts (void)
@@ -287,6 +320,75 @@ test_warm_up_done_survives_cold_starts (void)
 
   g_assert_cmpint (status_of (after, RW_STAGE_WARM_UP), ==, RW_STAGE_DONE);
   g_assert_cmpint (status_of (short_of, RW_STAGE_WARM_UP), ==, RW_STAGE_LEFT);
+}
+
+/* --- the record --------------------------------------------------------------------------------- */
+
+static guint
+count_lines (const GArray *lines,
+             RwRecordKind  kind,
+             const char   *words)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < lines->len; i++)
+    n += g_array_index (lines, RwRecordLine, i).kind == kind
+         && (words == NULL || strstr (g_array_index (lines, RwRecordLine, i).text, words) != NULL);
+  return n;
+}
+
+/* Passed, skipped, gone on against advice and why, unproven; nothing of a stage still ahead. */
+static void
+test_record (void)
+{
+  g_autoptr (RwStages) stages
+      = stage_play ("off out; read look; s fit-board; read fit-board; against fit-board it was always so; s first-power", 0);
+  g_autoptr (RwStages) none = stage_play ("on in", 0);
+  g_autoptr (GArray) lines = rw_stage_record_list (stages), nothing = rw_stage_record_list (none);
+
+  g_assert_cmpuint (nothing->len, ==, 0);
+  g_assert_cmpuint (count_lines (lines, RW_RECORD_STAGE, NULL), ==, 4);
+  g_assert_cmpuint (count_lines (lines, RW_RECORD_AGAINST, "it was always so"), ==, 1);
+  g_assert_cmpuint (count_lines (lines, RW_RECORD_ADVICE, "Do not fit the board"), ==, 1);
+  g_assert_cmpuint (count_lines (lines, RW_RECORD_UNPROVEN, NULL), ==, stages->unproven->len);
+  g_assert_cmpuint (count_lines (lines, RW_RECORD_STOP, "Read what can hurt"), ==, 1);
+  g_assert_cmpint (g_array_index (lines, RwRecordLine, 1).status, ==, RW_STAGE_LEFT);
+  g_assert_cmpint (g_array_index (lines, RwRecordLine, 2).status, ==, RW_STAGE_SKIPPED);
+  for (guint i = 0; i + 1 < lines->len; i++)
+    g_assert_false (g_array_index (lines, RwRecordLine, i).kind == RW_RECORD_HEADING
+                    && g_array_index (lines, RwRecordLine, i + 1).kind == RW_RECORD_HEADING);
+  g_assert_cmpint (g_array_index (lines, RwRecordLine, lines->len - 1).kind, !=, RW_RECORD_HEADING);
+}
+
+/* --- complaints --------------------------------------------------------------------------------- */
+
+static const char *
+shout (const char *id,
+       gpointer    data)
+{
+  return g_str_equal (id, "resets") ? "RESETS BY ITSELF" : id;
+}
+
+/* Closing names each complaint that is still there; a reason goes past those known by then, a new one objects again. */
+static void
+test_closing_names_complaints (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RwStageWords) words = rw_stage_words_load_shipped (&error);
+  g_autoptr (RwSession) session = stage_play_session ("off in; y resets; y hum; read close");
+  g_autoptr (RwStages) stages = rw_stages_new_named (session, words, 0, shout, NULL);
+  const RwStageState *close = &stages->stages[RW_STAGE_CLOSE];
+  g_autoptr (RwStages) passed = stage_play ("off in; y resets; read close; against close the owner wants it", 0);
+  g_autoptr (RwStages) another = stage_play ("off in; y resets; read close; against close the owner wants it; y hum", 0);
+
+  g_assert_no_error (error);
+  g_assert_cmpint (close->status, ==, RW_STAGE_BLOCKED);
+  g_assert_nonnull (strstr (g_array_index (close->reasons, RwGateReason, 0).text, "“RESETS BY ITSELF”"));
+  g_assert_nonnull (strstr (g_array_index (close->reasons, RwGateReason, 1).text, "“hum”"));
+  g_assert_false (g_array_index (close->reasons, RwGateReason, 0).hard);
+  g_assert_cmpint (passed->stages[RW_STAGE_CLOSE].status, ==, RW_STAGE_CURRENT);
+  g_assert_nonnull (strstr (g_array_index (passed->against, RwAgainst, 0).advice, "“resets”"));
+  g_assert_cmpint (another->stages[RW_STAGE_CLOSE].status, ==, RW_STAGE_BLOCKED);
 }
 
 /* --- the words ---------------------------------------------------------------------------------- */
@@ -330,6 +432,7 @@ test_wrong_files_are_refused (void)
     { "\"no_gate\": \"stop\"", "\"no_gate\": \"go\"", "“no_gate”" },
     { "\"place\": \"terminals\"", "\"place\": \"moon\"", "“place”" },
     { "[0, 5, 15, 30, 60]", "[0, 15, 5]", "“minutes”" },
+    { "[0, 5, 15, 30, 60]", "[0, 7, 15]", "“minutes”" },
     { "\"unproven\": \"Nobody looked", "\"proven\": \"Nobody looked", "“unproven”" },
     { "\"stages\": [", "\"stage\": [", "“stages”" },
     { "{\n  \"about\"", "\n  \"about\"", "JSON" },
@@ -371,7 +474,7 @@ test_random_sessions (void)
       = { "on", "off", "in", "out", "off out", "on in", "trim", "fixed x", "failed x", "undo", "r p5 terminals 5.05",
           "r p5 board 5.0", "r p5 board 5.9", "r m5 board 0.1", "o p5 board", "r gnd wire 0.2", "r x9 board 3",
           "a stage-plug-out no", "a stage-own-board no", "a other yes", "s look", "read look", "s warm-up", "read trim",
-          "against trim why not", "against close end", "s close", "s fit-board", "read first-power", "s moon" };
+          "against trim why not", "y resets", "gone resets", "against close end", "s close", "s fit-board", "read first-power", "s moon" };
   g_autoptr (GRand) random = g_rand_new_with_seed (7);
 
   for (guint run = 0; run < 150; run++)
@@ -424,7 +527,10 @@ main (int    argc,
   g_test_add_func ("/stage-events/next-comes-in-order", test_next_in_order);
   g_test_add_func ("/stage-events/answers-last-until-the-next-visit", test_answers_last_until_the_next_visit);
   g_test_add_func ("/stage-events/warm-up-minutes", test_warm_up_minutes);
+  g_test_add_func ("/stage-events/warm-up-has-one-table", test_warm_up_has_one_table);
   g_test_add_func ("/stage-events/warm-up-done-survives-cold-starts", test_warm_up_done_survives_cold_starts);
+  g_test_add_func ("/stage-events/record-tells-what-was-passed-and-what-was-not", test_record);
+  g_test_add_func ("/stage-events/closing-names-complaints", test_closing_names_complaints);
   g_test_add_func ("/stage-events/ids-round-trip", test_ids);
   g_test_add_func ("/stage-events/stranger-is-ignored", test_stranger_is_ignored);
   g_test_add_func ("/stage-events/wrong-files-are-refused", test_wrong_files_are_refused);

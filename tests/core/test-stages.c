@@ -10,6 +10,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "rw-bench-state.h"
 #include "stage-play.h"
 
 /* One row: what happened, which stage is asked, which reason must (or must not) stand there, and how grave. */
@@ -56,7 +57,24 @@ static const Row rows[] = {
   { "under load, power off", "off in", RW_STAGE_UNDER_LOAD, "power-off", RW_GATE_WARN, NULL },
   { "under load, power on", "on in", RW_STAGE_UNDER_LOAD, "power-off", RW_GATE_OPEN, NULL },
 
+  { "bare, board not spoken of", "off", RW_STAGE_BARE_SUPPLY, "board-unsaid", RW_GATE_WARN, "say so" },
+  { "bare, board spoken of", "off out", RW_STAGE_BARE_SUPPLY, "board-unsaid", RW_GATE_OPEN, NULL },
+
   /* --- the supply without the board --- */
+  { "a bare rail past never stops the supply's own stage", BARE "r p5 terminals 5.6", RW_STAGE_BARE_SUPPLY,
+    "bare-never-above", RW_GATE_STOP, "Power off" },
+  { "a bare rail beyond stops the supply's own stage", BARE "r p5 terminals 5.44", RW_STAGE_BARE_SUPPLY, "bare-beyond",
+    RW_GATE_STOP, NULL },
+  { "a bare rail on the fence warns in the supply's own stage", BARE "r p5 terminals 5.40", RW_STAGE_BARE_SUPPLY,
+    "bare-close", RW_GATE_WARN, NULL },
+  { "a bare rail inside objects to nothing", BARE "r p5 terminals 5.36", RW_STAGE_BARE_SUPPLY, "bare-close", RW_GATE_OPEN,
+    NULL },
+  { "what was not read yet is no reason there", BARE, RW_STAGE_BARE_SUPPLY, "bare-unread", RW_GATE_OPEN, NULL },
+  { "its ripple warns there", BARE "ac p5 terminals 0.090", RW_STAGE_BARE_SUPPLY, "bare-ripple", RW_GATE_WARN, NULL },
+  { "a rail past never with nobody having said where the board is", "on; r p5 terminals 5.6", RW_STAGE_BARE_SUPPLY,
+    "never-above", RW_GATE_STOP, "Off now" },
+  { "-5 past never either way round", BARE "r m5 terminals -7.1", RW_STAGE_BARE_SUPPLY, "bare-never-above", RW_GATE_STOP,
+    NULL },
   { "bare never read", BARE, RW_STAGE_FIT_BOARD, "bare-unread", RW_GATE_STOP, "not read" },
   { "bare read", BARE "r p5 terminals 5.05; " GOOD_12_5, RW_STAGE_FIT_BOARD, "bare-unread", RW_GATE_OPEN, NULL },
   { "one rail unread", BARE "r p5 terminals 5.05; r p12 terminals 12.0", RW_STAGE_FIT_BOARD, "bare-unread", RW_GATE_STOP,
@@ -170,11 +188,32 @@ static const Row rows[] = {
     RW_STAGE_CLOSE, "recheck-due", RW_GATE_STOP, "+12 V" },
   { "never turned", LOADED, RW_STAGE_CLOSE, "recheck-due", RW_GATE_OPEN, NULL },
   { "never turned, unread", LOADED, RW_STAGE_CLOSE, "board-unread", RW_GATE_WARN, "+12 V, −5 V" },
+  { "rechecking with a rail out, never turned", FITTED "r p5 board 4.86", RW_STAGE_RECHECK, "rail-outside", RW_GATE_STOP,
+    "4.90" },
+  { "rechecking with a rail out after a turn", FITTED "trim; r p5 board 4.86", RW_STAGE_RECHECK, "rail-outside",
+    RW_GATE_STOP, "4.90" },
+  { "rechecking on the fence", FITTED "r p5 board 4.90", RW_STAGE_RECHECK, "rail-close", RW_GATE_WARN, "too close" },
+  { "rechecking inside", FITTED "r p5 board 4.94", RW_STAGE_RECHECK, "rail-close", RW_GATE_OPEN, NULL },
+  { "rechecking, out before the turn", FITTED "r p5 board 4.86; trim", RW_STAGE_RECHECK, "rail-outside", RW_GATE_OPEN,
+    NULL },
   { "closing with a rail out", FITTED "r p5 board 4.86", RW_STAGE_CLOSE, "rail-outside", RW_GATE_STOP, "4.90" },
   { "closing on the fence", FITTED "r p5 board 4.90", RW_STAGE_CLOSE, "rail-close", RW_GATE_WARN, "too close" },
   { "closing inside", FITTED "r p5 board 4.94", RW_STAGE_CLOSE, "rail-close", RW_GATE_OPEN, NULL },
   { "warming with a rail out", FITTED "r p5 board 4.86", RW_STAGE_WARM_UP, "rail-outside", RW_GATE_WARN, NULL },
   { "a cold start failed", "a stage-cold-starts no", RW_STAGE_CLOSE, "fault-there", RW_GATE_WARN, "still there" },
+  { "closing with a complaint", "y resets", RW_STAGE_CLOSE, "symptom-there", RW_GATE_STOP, "“resets”" },
+  { "closing without", "", RW_STAGE_CLOSE, "symptom-there", RW_GATE_OPEN, NULL },
+  { "closing, complaint never there", "absent resets", RW_STAGE_CLOSE, "symptom-there", RW_GATE_OPEN, NULL },
+  { "closing, complaint cured", "y resets; gone resets", RW_STAGE_CLOSE, "symptom-there", RW_GATE_OPEN, NULL },
+  { "closing, complaint fixed", "y resets; fixed trim-low", RW_STAGE_CLOSE, "symptom-there", RW_GATE_OPEN, NULL },
+  { "closing, complaint came back", "y resets; fixed trim-low; y resets", RW_STAGE_CLOSE, "symptom-there", RW_GATE_STOP,
+    NULL },
+  { "closing, a repair that changed nothing", "y resets; failed trim-low", RW_STAGE_CLOSE, "symptom-there", RW_GATE_STOP,
+    NULL },
+  { "closing, one of two cured", "y resets; y hum; failed trim-low; gone resets", RW_STAGE_CLOSE, "symptom-there",
+    RW_GATE_STOP, "“hum”" },
+  { "closing, the complaint taken back", "y resets; undo", RW_STAGE_CLOSE, "symptom-there", RW_GATE_OPEN, NULL },
+  { "a complaint stops no stage before", "y resets", RW_STAGE_EXERCISE, "symptom-there", RW_GATE_OPEN, NULL },
   { "a hot plug", "a stage-connector-cool no", RW_STAGE_EXERCISE, "answer-no", RW_GATE_STOP, "hold" },
   { "covers off", "a stage-covers-on no", RW_STAGE_CLOSE, "answer-no", RW_GATE_STOP, "hand over" },
   { "covers on", "a stage-covers-on yes", RW_STAGE_CLOSE, "answer-no", RW_GATE_OPEN, NULL },
@@ -288,6 +327,36 @@ test_linear_needs_no_dummy_load (void)
   g_assert_cmpuint (loaded->stages[RW_STAGE_BARE_SUPPLY].questions->len, ==, 1);
 }
 
+/* The warning of a reading and the gate of the supply without its board: whenever one says "power off", the other
+ * objects, for every rail and all volts around what the profile never allows. */
+static void
+test_warning_and_gate_agree (void)
+{
+  static const struct
+  {
+    const char *rail;
+    double      most;
+  } rails[] = { { "p5", 5.5 }, { "p12", 15 }, { "m5", -7 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rails); i++)
+    for (double share = 0.98; share < 1.03; share += 0.0007)
+      {
+        g_autofree char *commands = g_strdup_printf (BARE "r %s terminals %.4f", rails[i].rail, share * rails[i].most);
+        g_autoptr (RwSession) session = stage_play_session (commands);
+        g_autoptr (RwBenchState) state = rw_bench_state_new (session);
+        g_autoptr (RwStages) stages = stage_play (commands, 0);
+        const guint n = rw_bench_state_get_n_warnings (state);
+        const char *text = n > 0 ? rw_bench_state_get_warning (state, 0)->text : "";
+        const RwGateReason *reason = rw_stages_get_reason (stages, RW_STAGE_FIT_BOARD);
+        const gboolean sure = stage_play_find (stages, RW_STAGE_BARE_SUPPLY, "bare-never-above") != NULL;
+
+        g_assert_cmpint (sure, ==, strstr (text, "is past") != NULL);
+        if (strstr (text, "Power off") != NULL)
+          g_assert_cmpint (stages->stages[RW_STAGE_BARE_SUPPLY].gate, ==, RW_GATE_STOP);
+        g_assert_true (reason != NULL);
+      }
+}
+
 /* E32: asked from outside, whatever the stage. */
 static void
 test_donor (void)
@@ -327,6 +396,7 @@ main (int    argc,
   g_test_add_func ("/stages/span-in-proportion-of-the-reference", test_span_in_proportion_of_the_reference);
   g_test_add_func ("/stages/live-samples-count-where-they-mean-the-board", test_live_samples);
   g_test_add_func ("/stages/linear-needs-no-dummy-load", test_linear_needs_no_dummy_load);
+  g_test_add_func ("/stages/warning-and-gate-agree-about-a-bare-supply", test_warning_and_gate_agree);
   g_test_add_func ("/stages/donor-needs-a-proven-supply", test_donor);
   g_test_add_func ("/stages/retracted-reading-counts-for-nothing", test_retracted_reading_counts_for_nothing);
   return g_test_run ();

@@ -8,7 +8,7 @@ import jsonschema
 
 from shipped import DATA, DEMOS, STAGES, Report, knowledge_paths, load, profile_paths
 
-SCHEMAS = {name: load(DATA / "schemas" / f"{name}.schema.json") for name in ("profile", "session", "knowledge", "stages")}
+SCHEMAS = {name: load(DATA / "schemas" / f"{name}.schema.json") for name in ("profile", "session", "notes", "knowledge", "stages", "lesson")}
 STORE = {schema["$id"]: schema for schema in SCHEMAS.values()}
 WRONG = load(pathlib.Path(__file__).with_name("wrong-documents.json"))
 
@@ -95,6 +95,8 @@ def main():
     for path in knowledge_paths():
         report.claim(f"{path.name} fits", complaints_about(load(path), validator("knowledge"), path.name))
     report.claim("stages.json fits", complaints_about(load(STAGES), validator("stages"), "stages.json"))
+    for path in sorted((DATA / "lessons").glob("*.json")):
+        report.claim(f"{path.name} fits", complaints_about(load(path), validator("lesson"), path.name))
     for path in sorted(DEMOS.glob("*.rwlog")):
         report.claim(f"{path.name} fits line by line", session_complaints(path))
     report.claim("wrong documents are refused, unknown keys are not", table_complaints())
