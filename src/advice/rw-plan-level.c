@@ -59,7 +59,7 @@ append_hazard (GString *text,
                RwHazard hazard,
                RwWho    who)
 {
-  if (hazard > RW_HAZARD_LOW_VOLTAGE)
+  if (hazard != RW_HAZARD_NONE)
     g_string_append_printf (text, " · %s", rw_hazard_get_label (hazard));
   if (who != RW_WHO_ANYONE)
     g_string_append_printf (text, " · %s", rw_who_get_label (who));

@@ -32,6 +32,19 @@ rw_setups_index (RwSetup setup)
          | (setup.warm == RW_SAID_YES ? WARM : 0u);
 }
 
+static RwSaid
+said_of (guint index,
+         guint bit)
+{
+  return (index & bit) != 0 ? RW_SAID_YES : RW_SAID_NO;
+}
+
+RwSetup
+rw_setups_get_setup (guint index)
+{
+  return (RwSetup) { said_of (index, POWER), said_of (index, BOARD), said_of (index, WARM) };
+}
+
 static gboolean
 suits (RwSaid   wanted,
        gboolean is)
@@ -89,6 +102,22 @@ rw_setups_minutes (guint from,
       for (guint b = 0; b < RW_N_SETUPS; b++)
         minutes[b] = MIN (minutes[b], minutes[a] + step_minutes (a, b));
   return minutes[to];
+}
+
+guint
+rw_setups_find_nearest (guint from,
+                        guint wanted)
+{
+  guint best = from;
+  double least = INFINITY;
+
+  for (guint to = 0; to < RW_N_SETUPS; to++)
+    if ((wanted & (1u << to)) != 0 && rw_setups_minutes (from, to) < least)
+      {
+        least = rw_setups_minutes (from, to);
+        best = to;
+      }
+  return best;
 }
 
 gboolean

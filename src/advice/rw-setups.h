@@ -15,11 +15,17 @@ G_BEGIN_DECLS
 /* Nothing said: off, board fitted, cold, as a cabinet comes in. */
 guint rw_setups_index (RwSetup setup);
 
+/* All three said. */
+RwSetup rw_setups_get_setup (guint index);
+
 /* Bits of the setups a check can be taken in. */
 guint rw_setups_wanted (const RwCheck *check);
 
 /* Minutes from one setup to another. */
 double rw_setups_minutes (guint from, guint to);
+
+/* The one of the bits @wanted that costs least to change to; @from when there is none. */
+guint rw_setups_find_nearest (guint from, guint wanted);
 
 /* Does a reading taken in this setup answer the check? All three must be said. */
 gboolean rw_setups_match (const RwCheck *check, RwSetup setup);

@@ -1,8 +1,8 @@
 /* rw-drill-best.c: what a drill would have cost in the order that the program advises.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The advice is followed to the letter: its check is taken, its repair done. Answers come from the cabinet: leads and
- * meter for what is measured, rw_practice_look () for what is seen. A check that the cabinet cannot answer, or that
+ * The advice is followed to the letter: its check is taken, its repair done. Answers come from the cabinet (rw-practice-
+ * hands.h). A check that the cabinet cannot answer, or that
  * is advised twice in a row, is set aside. Minutes are those of the knowledge.
  */
 #include "config.h"
@@ -14,36 +14,25 @@
 
 #include "rw-advice.h"
 #include "rw-drill-reckon.h"
-#include "rw-practice-look.h"
-#include "rw-practice-meter.h"
+#include "rw-practice-hands.h"
 #include "rw-quantity.h"
-#include "rw-settle.h"
 #include "rw-setups.h"
 
 static const guint most_steps = 60;
-static const double settle_seconds = 15, move_seconds = 1, look_seconds = 20, run_seconds = 20;
-static const double warm_seconds = 1200, cool_seconds = 1800, start_seconds = 10;
+static const double look_seconds = 20, run_seconds = 20;
+/* Every second is lived through. */
+static const RwPracticePace pace
+    = { .power_on = 10, .power_off = 10, .warm_up = 1200, .cool_down = 1800, .lived = INFINITY, .glance = 0.25 };
 
 typedef struct
 {
   RwDrillBest           *out;
   const RwPracticeDrill *drill;
   RwKnowledge           *knowledge; /* for the profile */
-  RwPracticeCabinet     *cabinet;
-  RwPracticeMeter       *meter;
-  RwSession             *session;
-  RwSetup                said;
+  RwPracticeHands        hands;
   GHashTable            *skipped;
   const char            *last; /* check taken last */
 } Work;
-
-static void
-add (Work   *work,
-     RwEvent event)
-{
-  event.t = MAX (rw_practice_cabinet_get_seconds (work->cabinet), rw_session_get_end (work->session));
-  rw_session_add (work->session, &event);
-}
 
 static void G_GNUC_PRINTF (2, 3)
 note (Work       *work,
@@ -57,62 +46,14 @@ note (Work       *work,
   va_end (args);
 }
 
-/* --- setup ---------------------------------------------------------------------------------------- */
+/* --- checks --------------------------------------------------------------------------------------- */
 
-static RwSaid
-said_of (gboolean is)
-{
-  return is ? RW_SAID_YES : RW_SAID_NO;
-}
-
-static RwSetup
-setup_now (Work *work)
-{
-  return (RwSetup) { said_of (rw_practice_cabinet_get_power (work->cabinet)),
-                     said_of (rw_practice_cabinet_get_board_fitted (work->cabinet)),
-                     said_of (rw_practice_cabinet_get_warm (work->cabinet)) };
-}
-
-static void
-tell_setup (Work *work)
-{
-  const RwSetup now = setup_now (work);
-
-  if (now.power_on == work->said.power_on && now.board_fitted == work->said.board_fitted && now.warm == work->said.warm)
-    return;
-  work->said = now;
-  add (work, rw_event_make_setup (0, now));
-}
-
-static void
-set_power (Work    *work,
-           gboolean on)
-{
-  if (rw_practice_cabinet_get_power (work->cabinet) == on)
-    return;
-  rw_practice_cabinet_set_power (work->cabinet, on);
-  rw_practice_cabinet_advance (work->cabinet, start_seconds);
-}
-
-/* The board moves with the power off only; warming needs power, cooling needs it off. */
 static void
 change_setup (Work *work,
               guint to)
 {
-  const gboolean power = (to & 1) != 0, board = (to & 2) != 0, warm = (to & 4) != 0;
-
-  work->out->minutes += rw_setups_minutes (rw_setups_index (setup_now (work)), to);
-  if (rw_practice_cabinet_get_board_fitted (work->cabinet) != board)
-    {
-      set_power (work, FALSE);
-      rw_practice_cabinet_set_board_fitted (work->cabinet, board);
-    }
-  if (rw_practice_cabinet_get_warm (work->cabinet) != warm)
-    {
-      set_power (work, warm);
-      rw_practice_cabinet_advance (work->cabinet, warm ? warm_seconds : cool_seconds);
-    }
-  set_power (work, power);
+  work->out->minutes += rw_setups_minutes (rw_setups_index (rw_practice_hands_get_setup (&work->hands)), to);
+  rw_practice_hands_change_setup (&work->hands, rw_setups_get_setup (to));
 }
 
 /* The cheapest setup that the check can be taken in. */
@@ -120,64 +61,10 @@ static void
 take_setup (Work          *work,
             const RwCheck *check)
 {
-  const guint wanted = rw_setups_wanted (check), from = rw_setups_index (setup_now (work));
-  guint best = from;
-  double least = INFINITY;
+  const guint from = rw_setups_index (rw_practice_hands_get_setup (&work->hands));
 
-  for (guint to = 0; to < RW_N_SETUPS; to++)
-    if ((wanted & (1u << to)) != 0 && rw_setups_minutes (from, to) < least)
-      {
-        least = rw_setups_minutes (from, to);
-        best = to;
-      }
-  if (best != from)
-    change_setup (work, best);
-  tell_setup (work);
-}
-
-/* --- checks --------------------------------------------------------------------------------------- */
-
-/* The settled value on the leads; the last one shown when it does not settle. FALSE: no such spot, or no value. */
-static gboolean
-read_meter (Work          *work,
-            const RwCheck *check,
-            RwReading     *out)
-{
-  g_autoptr (RwSettle) settle = NULL;
-  double step = 0;
-  gboolean any = FALSE, settled = FALSE;
-
-  if (!rw_practice_cabinet_set_leads (work->cabinet, check->rail, check->place, check->kind))
-    return FALSE;
-  rw_practice_cabinet_advance (work->cabinet, move_seconds);
-  g_array_unref (rw_practice_meter_take_shown (work->meter));
-  for (double waited = 0; waited < settle_seconds && !settled; waited += 0.25)
-    {
-      rw_practice_cabinet_advance (work->cabinet, 0.25);
-
-      g_autoptr (GArray) shown = rw_practice_meter_take_shown (work->meter);
-
-      for (guint i = 0; i < shown->len; i++)
-        {
-          const RwPracticeShown *value = &g_array_index (shown, RwPracticeShown, i);
-
-          if (settle == NULL || value->step != step)
-            {
-              g_clear_pointer (&settle, rw_settle_free);
-              settle = rw_settle_new (value->step);
-              step = value->step;
-            }
-
-          const RwSettled state = rw_settle_push (settle, value->t, value->value);
-
-          settled = state.settled;
-          *out = rw_reading_make (check->rail, check->place, check->kind, settled ? state.value : value->value, step,
-                                  rw_practice_meter_get_facts (work->meter)->id);
-          out->over = value->over;
-          any = TRUE;
-        }
-    }
-  return any;
+  change_setup (work, rw_setups_find_nearest (from, rw_setups_wanted (check)));
+  rw_practice_hands_tell_setup (&work->hands);
 }
 
 static gboolean
@@ -186,9 +73,9 @@ measure (Work          *work,
 {
   RwReading reading;
 
-  if (!read_meter (work, check, &reading))
+  if (!rw_practice_hands_read (&work->hands, check->rail, check->place, check->kind, &reading))
     return FALSE;
-  add (work, rw_event_make_reading (0, &reading));
+  rw_practice_hands_add (&work->hands, rw_event_make_reading (0, &reading));
 
   g_autofree char *value = rw_quantity_format (reading.value, reading.step, reading.kind);
 
@@ -201,14 +88,12 @@ static gboolean
 look (Work          *work,
       const RwCheck *check)
 {
-  rw_practice_cabinet_advance (work->cabinet, MIN (60 * check->minutes, look_seconds));
-
-  const char *seen = rw_practice_look (work->cabinet, check->id);
+  const char *seen = rw_practice_hands_look (&work->hands, check->id, MIN (60 * check->minutes, look_seconds));
   const int outcome = seen != NULL ? rw_check_find_outcome (check, seen) : -1;
 
   if (outcome < 0)
     return FALSE;
-  add (work, rw_event_make_finding (0, check->id, seen));
+  rw_practice_hands_add (&work->hands, rw_event_make_finding (0, check->id, seen));
   /* Translators: title of a check; what it showed. */
   note (work, _ ("%s: %s"), check->title, check->outcomes[outcome].title);
   return TRUE;
@@ -237,38 +122,28 @@ take_check (Work          *work,
 static gboolean
 is_well (Work *work)
 {
-  for (guint i = 0; i < work->drill->n_symptoms; i++)
-    if (rw_practice_cabinet_has_symptom (work->cabinet, work->drill->symptoms[i]))
-      return FALSE;
-  return TRUE;
-}
-
-/* The first of two faults is gone: what went with it is told. */
-static void
-tell_cured (Work *work)
-{
-  for (guint i = 0; i < work->drill->n_symptoms; i++)
-    if (!rw_practice_cabinet_has_symptom (work->cabinet, work->drill->symptoms[i]))
-      add (work, rw_event_make_symptom (0, work->drill->symptoms[i], RW_SYMPTOM_CURED));
+  return rw_practice_hands_count_left (&work->hands, work->drill->symptoms, work->drill->n_symptoms) == 0
+         && rw_practice_cabinet_get_true_n_faults (work->hands.cabinet) == 0;
 }
 
 static void
 repair (Work          *work,
         const RwCause *cause)
 {
-  const gboolean cured = rw_practice_cabinet_repair (work->cabinet, cause->id);
+  RwPracticeHands *hands = &work->hands;
+  const gboolean cured = rw_practice_cabinet_repair (hands->cabinet, cause->id);
 
   work->out->minutes += cause->repair.minutes;
-  change_setup (work, 1 | 2 | (rw_practice_cabinet_get_warm (work->cabinet) ? 4u : 0u));
-  rw_practice_cabinet_advance (work->cabinet, run_seconds);
+  change_setup (work, 1 | 2 | (rw_practice_cabinet_get_warm (hands->cabinet) ? 4u : 0u));
+  rw_practice_cabinet_advance (hands->cabinet, run_seconds);
   work->out->minutes += RW_DRILL_PROOF_MINUTES;
-  tell_setup (work);
+  rw_practice_hands_tell_setup (hands);
 
-  const gboolean well = cured && is_well (work) && rw_practice_cabinet_get_true_n_faults (work->cabinet) == 0;
+  const gboolean well = cured && is_well (work);
 
-  add (work, rw_event_make_repair (0, cause->id, well ? RW_REPAIR_FIXED : RW_REPAIR_NO_CHANGE));
+  rw_practice_hands_add (hands, rw_event_make_repair (0, cause->id, well ? RW_REPAIR_FIXED : RW_REPAIR_NO_CHANGE));
   if (cured && !well)
-    tell_cured (work);
+    rw_practice_hands_tell_cured (hands, work->drill->symptoms, work->drill->n_symptoms);
   /* Translators: title of a repair; what came of it. */
   note (work, _ ("%s: %s"), cause->repair.title, well ? _ ("fixed") : cured ? _ ("one of two") : _ ("no change"));
   work->out->fixed = well;
@@ -293,7 +168,7 @@ not_again (RwBelief      *belief,
 static gboolean
 work_once (Work *work)
 {
-  g_autoptr (RwBenchState) state = rw_bench_state_new (work->session);
+  g_autoptr (RwBenchState) state = rw_bench_state_new (work->hands.session);
   g_autoptr (RwAdvice) advice = rw_advice_new (work->knowledge, state, work->skipped);
 
   switch (rw_advice_get_kind (advice))
@@ -312,19 +187,19 @@ work_once (Work *work)
 }
 
 static void
-start (Work *work)
+start (Work              *work,
+       RwPracticeCabinet *cabinet)
 {
   g_autoptr (GDateTime) started = g_date_time_new_utc (2026, 1, 1, 12, 0, 0);
-  g_autoptr (GPtrArray) meters = g_ptr_array_new ();
+  RwPracticeMeter *meter = rw_practice_meter_new (cabinet, "m1", "", 0.5, 2, 6000, work->drill->cabinet_seed);
+  RwPracticeHands *hands = &work->hands;
 
-  work->meter = rw_practice_meter_new (work->cabinet, "m1", "", 0.5, 2, 6000, work->drill->cabinet_seed);
-  g_ptr_array_add (meters, (gpointer) rw_practice_meter_get_facts (work->meter));
-  work->session = rw_session_new (rw_session_header_new (work->drill->profile, "", "", meters, started));
+  rw_practice_hands_init (hands, cabinet, meter, "", started, &pace);
   work->skipped = g_hash_table_new (g_str_hash, g_str_equal);
-  set_power (work, TRUE);
-  tell_setup (work);
+  rw_practice_hands_change_setup (hands, (RwSetup) { RW_SAID_YES, RW_SAID_YES, RW_SAID_NO });
+  rw_practice_hands_tell_setup (hands);
   for (guint i = 0; i < work->drill->n_symptoms; i++)
-    add (work, rw_event_make_symptom (0, work->drill->symptoms[i], RW_SYMPTOM_PRESENT));
+    rw_practice_hands_add (hands, rw_event_make_symptom (0, work->drill->symptoms[i], RW_SYMPTOM_PRESENT));
 }
 
 void
@@ -334,19 +209,17 @@ rw_drill_best_work (RwDrillBest           *out,
                     GCancellable          *cancellable)
 {
   g_autoptr (RwKnowledge) restricted = rw_knowledge_for_profile (knowledge, drill->profile);
-  Work work = { .out = out, .drill = drill, .knowledge = restricted, .said = { RW_SAID_NOT, RW_SAID_NOT, RW_SAID_NOT } };
+  RwPracticeCabinet *cabinet = rw_practice_drill_open (drill, "", NULL);
+  Work work = { .out = out, .drill = drill, .knowledge = restricted };
 
   *out = (RwDrillBest) { .steps = g_ptr_array_new_with_free_func (g_free) };
-  work.cabinet = rw_practice_drill_open (drill, "", NULL);
-  if (work.cabinet == NULL)
+  if (cabinet == NULL)
     return;
-  start (&work);
+  start (&work, cabinet);
   for (guint i = 0; i < most_steps && !g_cancellable_is_cancelled (cancellable); i++)
     if (!work_once (&work))
       break;
-  g_object_unref (work.meter);
-  g_object_unref (work.cabinet);
-  g_object_unref (work.session);
+  rw_practice_hands_clear (&work.hands);
   g_hash_table_unref (work.skipped);
 }
 

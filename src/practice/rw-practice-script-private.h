@@ -58,6 +58,9 @@ gboolean rw_practice_run_fail (RwPracticeRun *run, GError **error, RwPracticeErr
 gboolean rw_practice_run_number (RwPracticeRun *run, const char *word, double lo, double hi,
                                  double *out, GError **error);
 
+/* The step “call”, in a file of its own. */
+gboolean rw_practice_step_call (RwPracticeRun *run, char **words, const char *rest, GError **error);
+
 /* The first setup event, when the job begins. */
 void rw_practice_run_begin (RwPracticeRun *run);
 

@@ -26,6 +26,8 @@
  *     read RAIL PLACE [dc|ripple]            leads there, wait until it settles (at most 15 s),
  *                                            keep the reading
  *     stream RAIL PLACE SECONDS [dc|ripple]  leads there, samples
+ *     wiggle SPOT RAIL PLACE SECONDS         the same, while edge, harness, screws, board or supply is
+ *                                            shaken every 2 s
  *     keep                                   the settled value of the last stream
  *     symptom ID [present|absent|cured]      without a word: as the cabinet is now (cured when it
  *                                            was there before); 1 s
@@ -33,7 +35,12 @@
  *     repair CAUSE fixed|no-change           fixed mends the cabinet; 1 s
  *     mark TEXT
  *     note TEXT                              1 s
- *     stage ID
+ *     stage ID [read | against TEXT]         enters a stage; its hazards were read; on against advice
+ *     call ask RAIL PLACE                    a class says what that will read, which is hidden
+ *     call value VALUE GIVE|- NAME           somebody's call, 90 % sure of ± GIVE
+ *     call hands LOWER SAME HIGHER           a show of hands
+ *     call reveal                            by the last reading of it, which must have come since
+ *     call drop                              the round is given up
  *     undo                                   retracts the last thing a person did; 1 s
  *
  * Moving the leads takes 1 s.

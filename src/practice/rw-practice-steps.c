@@ -12,11 +12,13 @@
 #include "rw-bench-state.h"
 #include "rw-practice-look.h"
 #include "rw-practice-script-private.h"
+#include "rw-practice-wiggle.h"
 #include "rw-settle.h"
 
 static const double power_seconds = 2, board_seconds = 20, trim_seconds = 3, word_seconds = 1;
 static const double move_seconds = 1;    /* leads from one spot to another */
 static const double settle_seconds = 15; /* longer nobody waits */
+static const double wiggle_every = 2;
 static const double mark_gap_seconds = 10;
 static const double most_seconds = 100000; /* of one wait: more than a day is a slip */
 
@@ -318,6 +320,31 @@ step_stream (RwPracticeRun *run,
   return TRUE;
 }
 
+/* A stream while something is shaken every two seconds. */
+static gboolean
+step_wiggle (RwPracticeRun *run,
+             char         **words,
+             const char    *rest,
+             GError       **error)
+{
+  const RwPracticeSpot spot = rw_practice_spot_from_id (words[1]);
+  double seconds = 0;
+
+  if (spot == RW_PRACTICE_N_SPOTS)
+    return rw_practice_run_fail (run, error, RW_PRACTICE_ERROR_SCRIPT, _ ("There is no “%s” to wiggle."), words[1]);
+  if (!rw_practice_run_number (run, words[4], 0, most_seconds, &seconds, error)
+      || !place_leads (run, words[2], words[3], NULL, error))
+    return FALSE;
+  run->streaming = TRUE;
+  for (const double end = now (run) + seconds; now (run) < end;)
+    {
+      rw_practice_cabinet_wiggle (run->cabinet, spot);
+      watch (run, MIN (wiggle_every, end - now (run)), FALSE, TRUE);
+    }
+  run->streaming = FALSE;
+  return TRUE;
+}
+
 static gboolean
 step_keep (RwPracticeRun *run,
            char         **words,
@@ -448,7 +475,20 @@ step_stage (RwPracticeRun *run,
             const char    *rest,
             GError       **error)
 {
-  add (run, rw_event_make_stage (now (run), words[1]));
+  const gboolean against = words[2] != NULL && g_str_equal (words[2], "against") && words[3] != NULL;
+  const gboolean read = words[2] != NULL && g_str_equal (words[2], "read") && words[3] == NULL;
+
+  if (words[2] != NULL && !against && !read)
+    return rw_practice_run_fail (run, error, RW_PRACTICE_ERROR_SCRIPT,
+                                 _ ("Behind a stage comes nothing, read, or against and why."));
+  if (against)
+    {
+      g_autofree char *why = g_strjoinv (" ", words + 3);
+
+      add (run, rw_event_make_stage_against (now (run), words[1], why));
+    }
+  else
+    add (run, read ? rw_event_make_stage_read (now (run), words[1]) : rw_event_make_stage (now (run), words[1]));
   return TRUE;
 }
 
@@ -475,6 +515,7 @@ const RwPracticeLine rw_practice_steps[] = {
   { "stream", 3, 4, FALSE, step_stream },   { "keep", 0, 0, FALSE, step_keep },
   { "symptom", 1, 2, FALSE, step_symptom }, { "finding", 1, 2, FALSE, step_finding },
   { "repair", 2, 2, FALSE, step_repair },   { "mark", 1, 0, FALSE, step_mark },
-  { "note", 1, 0, FALSE, step_note },       { "stage", 1, 1, FALSE, step_stage },
-  { "undo", 0, 0, FALSE, step_undo },       { NULL },
+  { "note", 1, 0, FALSE, step_note },       { "stage", 1, 0, FALSE, step_stage },
+  { "undo", 0, 0, FALSE, step_undo },       { "wiggle", 4, 4, FALSE, step_wiggle },
+  { "call", 1, 0, FALSE, rw_practice_step_call }, { NULL },
 };

@@ -53,6 +53,31 @@ test_staying_is_free_and_detours_never_cheaper (void)
       }
 }
 
+/* A number and its setup are the same thing, and the nearest of those wanted is the one that costs least. */
+static void
+test_the_nearest_wanted_costs_least (void)
+{
+  const guint on = setup (RW_SAID_YES, RW_SAID_YES, RW_SAID_NO);
+  const guint on_bare = setup (RW_SAID_YES, RW_SAID_NO, RW_SAID_NO);
+  const guint on_warm = setup (RW_SAID_YES, RW_SAID_YES, RW_SAID_YES);
+
+  for (guint a = 0; a < RW_N_SETUPS; a++)
+    g_assert_cmpuint (rw_setups_index (rw_setups_get_setup (a)), ==, a);
+  g_assert_cmpuint (rw_setups_find_nearest (on, 0), ==, on);
+  g_assert_cmpuint (rw_setups_find_nearest (on, 0xff), ==, on);
+  g_assert_cmpuint (rw_setups_find_nearest (on, 1u << on_warm | 1u << on_bare), ==, on_bare);
+  for (guint from = 0; from < RW_N_SETUPS; from++)
+    for (guint wanted = 1; wanted < 1u << RW_N_SETUPS; wanted++)
+      {
+        const guint best = rw_setups_find_nearest (from, wanted);
+
+        g_assert_true ((wanted & 1u << best) != 0);
+        for (guint to = 0; to < RW_N_SETUPS; to++)
+          if ((wanted & 1u << to) != 0)
+            g_assert_cmpfloat (rw_setups_minutes (from, best), <=, rw_setups_minutes (from, to));
+      }
+}
+
 static void
 test_checks_want_setups (void)
 {
@@ -80,6 +105,7 @@ main (int    argc,
   g_test_add_func ("/setups/minutes of a change", test_minutes_of_a_change);
   g_test_add_func ("/setups/staying is free, detours never cheaper",
                    test_staying_is_free_and_detours_never_cheaper);
+  g_test_add_func ("/setups/the nearest wanted costs least", test_the_nearest_wanted_costs_least);
   g_test_add_func ("/setups/checks want setups", test_checks_want_setups);
   return g_test_run ();
 }

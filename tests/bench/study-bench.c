@@ -3,7 +3,8 @@
  *
  * Prints its tables; RAILWRIGHT_STUDY_TABLE names a file for them, RAILWRIGHT_STUDY_ROWS one for the
  * rows of the knowledge that are at odds with the physics, RAILWRIGHT_STUDY_LOG one for protocols of
- * the jobs that went wrong, RAILWRIGHT_STUDY_CABINETS says how many (2200).
+ * the jobs that went wrong, RAILWRIGHT_STUDY_CABINETS says how many (2200), of which every pair, a further
+ * family, has at most two thirds as many again, enough for each of them once.
  */
 #include "config.h"
 
@@ -54,6 +55,10 @@ write_tables (const Study *study)
   g_autoptr (GString) text = g_string_new (NULL);
 
   study_append_families (study, text);
+  g_string_append_c (text, '\n');
+  study_append_pairs (study, text);
+  g_string_append_c (text, '\n');
+  study_append_each_fault (study, text);
   g_string_append_c (text, '\n');
   study_append_ways (study, text);
   g_string_append_c (text, '\n');
@@ -117,8 +122,9 @@ main (int    argc,
 
   const char *wanted = g_getenv ("RAILWRIGHT_STUDY_CABINETS");
   const guint n = wanted != NULL ? (guint) strtoul (wanted, NULL, 10) : usual_cabinets;
-  const StudyPlan plan = { .n = { n / 2, n * 4 / 10, n / 10 },
-                           .every = { 1, 20, 2, 6, 6 },
+  const guint faults = rw_practice_faults_get_n ();
+  const StudyPlan plan = { .n = { n / 2, (n * 4 / 10 + faults - 1) / faults * faults, n / 10, n * 2 / 3 },
+                           .every = { 1, 6, 2, 6, 6 },
                            .survey = TRUE,
                            .log = g_getenv ("RAILWRIGHT_STUDY_LOG") != NULL };
   Study study;

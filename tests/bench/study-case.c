@@ -14,10 +14,8 @@
 
 #include "study-case.h"
 
-#include <math.h>
-
 #include "rw-practice-build.h"
-#include "rw-practice-cabinet-private.h"
+#include "rw-practice-hands.h"
 #include "rw-practice-symptoms.h"
 
 static const struct
@@ -73,7 +71,7 @@ G_STATIC_ASSERT (G_N_ELEMENTS (watched) <= STUDY_MAX_SYMPTOMS);
 const char *
 study_family_get_label (StudyFamily family)
 {
-  static const char *const labels[] = { "as they come in", "each alike", "two at once" };
+  static const char *const labels[] = { "as they come in", "each alike", "two at once", "every pair" };
 
   return labels[family];
 }
@@ -167,21 +165,6 @@ draw_profile (const StudyCase  *it,
   return NULL;
 }
 
-void
-study_skip (RwPracticeCabinet *cabinet,
-            double             seconds)
-{
-  RwPracticeState *state = &cabinet->model.state;
-  const double target = state->power && !state->tripped ? 1 : 0;
-
-  state->warm += (target - state->warm) * (1 - exp (-seconds / cabinet->model.params.warm_seconds));
-  if (state->power)
-    state->on_seconds += seconds;
-  else
-    state->off_seconds += seconds;
-  state->reset_age += seconds;
-}
-
 RwPracticeCabinet *
 study_case_open (const StudyCase *self)
 {
@@ -244,7 +227,7 @@ watch (StudyCase *it)
   rw_practice_cabinet_advance (cabinet, cold_watch_seconds);
   note_symptoms (it, cabinet);
   outside = is_outside (it, cabinet);
-  study_skip (cabinet, play_seconds);
+  rw_practice_hands_skip (cabinet, play_seconds);
   for (double t = 0; t < warm_watch_seconds; t += glance_seconds)
     {
       rw_practice_cabinet_advance (cabinet, glance_seconds);
@@ -255,36 +238,62 @@ watch (StudyCase *it)
   return outside || it->n_symptoms > 0;
 }
 
+/* Some families go through the faults, or the pairs of them, in turn; the others draw. */
+static void
+pick_faults (StudyCase        *out,
+             const GArray     *pairs,
+             RwPracticeRandom *random)
+{
+  const guint n = rw_practice_faults_get_n ();
+  const StudyPair *pair;
+
+  switch (out->family)
+    {
+    case STUDY_EACH_ALIKE:
+      out->faults[0].id = rw_practice_faults_get_id (out->index % n);
+      return;
+    case STUDY_EVERY_PAIR:
+      pair = &g_array_index (pairs, StudyPair, out->index % pairs->len);
+      out->faults[0].id = rw_practice_faults_get_id (pair->a);
+      out->faults[1].id = rw_practice_faults_get_id (pair->b);
+      return;
+    case STUDY_AS_THEY_COME:
+    case STUDY_PAIRS:
+    case STUDY_N_FAMILIES:
+    default:
+      for (guint i = 0; i < out->n_faults; i++)
+        out->faults[i].id = draw_fault (random);
+    }
+}
+
 static void
 draw_faults (StudyCase        *out,
              GPtrArray        *profiles,
+             const GArray     *pairs,
              RwPracticeRandom *random)
 {
-  out->n_faults = out->family == STUDY_PAIRS ? 2 : 1;
+  out->n_faults = out->family == STUDY_PAIRS || out->family == STUDY_EVERY_PAIR ? 2 : 1;
   do
     {
-      for (guint i = 0; i < out->n_faults; i++)
-        out->faults[i].id = out->family == STUDY_EACH_ALIKE
-                                ? rw_practice_faults_get_id (out->index
-                                                             % rw_practice_faults_get_n ())
-                                : draw_fault (random);
+      pick_faults (out, pairs, random);
       out->profile = draw_profile (out, profiles, random);
     }
   while (out->profile == NULL || (out->n_faults == 2 && out->faults[0].id == out->faults[1].id));
 }
 
 void
-study_case_draw (StudyCase  *out,
-                 StudyFamily family,
-                 guint       index,
-                 GPtrArray  *profiles)
+study_case_draw (StudyCase    *out,
+                 StudyFamily   family,
+                 guint         index,
+                 GPtrArray    *profiles,
+                 const GArray *pairs)
 {
   RwPracticeRandom random;
   gboolean shows = FALSE;
 
   *out = (StudyCase) { .family = family, .index = index };
   rw_practice_random_seed (&random, 1000003ULL * family + index + 1);
-  draw_faults (out, profiles, &random);
+  draw_faults (out, profiles, pairs, &random);
   for (guint draw = 0; draw < most_draws && !shows; draw++)
     {
       const guint meter = (guint) (rw_practice_random_uniform (&random) * G_N_ELEMENTS (meters));

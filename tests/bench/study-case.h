@@ -4,6 +4,7 @@
 #pragma once
 
 #include "rw-practice-cabinet.h"
+#include "study-pairs.h"
 
 #define STUDY_MAX_FAULTS 2
 #define STUDY_MAX_SYMPTOMS 40
@@ -14,6 +15,7 @@ typedef enum
   STUDY_AS_THEY_COME, /* as often as they come into a workshop */
   STUDY_EACH_ALIKE,   /* each fault as often as any other */
   STUDY_PAIRS,        /* two faults at once, each as often as it comes in */
+  STUDY_EVERY_PAIR,   /* every two that one supply can have, one pair after the other */
   STUDY_N_FAMILIES
 } StudyFamily;
 
@@ -40,14 +42,10 @@ typedef struct
 /* The shipped profiles, sorted by id. (transfer full) (element-type RwProfile) */
 GPtrArray *study_profiles_new (void);
 
-/* The same family and index give the same case on every machine. */
-void study_case_draw (StudyCase *out, StudyFamily family, guint index, GPtrArray *profiles);
+/* The same family and index give the same case on every machine. @pairs: of the profiles, by study_pairs_new (). */
+void study_case_draw (StudyCase *out, StudyFamily family, guint index, GPtrArray *profiles, const GArray *pairs);
 
 /* (transfer full) Off, cold, fitted. */
 RwPracticeCabinet *study_case_open (const StudyCase *self);
 
 gboolean study_case_has (const StudyCase *self, const char *fault);
-
-/* Lets @seconds of warming or cooling pass at once: warmth and the times since power came or went
- * are first-order or plain sums, so that nothing is lost but what a watcher would have seen. */
-void study_skip (RwPracticeCabinet *cabinet, double seconds);

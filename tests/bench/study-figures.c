@@ -52,12 +52,9 @@ add_result (StudyFigures      *out,
         out->gone[way]++;
         out->minutes[way] += result->done[way].minutes;
         out->against[way] += done->minutes;
+        out->first_there[way] += result->done[way].rank[STUDY_BEFORE_REPAIR] == 1;
+        out->first_against[way] += done->rank[STUDY_BEFORE_REPAIR] == 1;
       }
-  if (result->gone[STUDY_SCREEN])
-    {
-      out->first_screen += result->done[STUDY_SCREEN].rank[STUDY_BEFORE_REPAIR] == 1;
-      out->first_small += done->rank[STUDY_BEFORE_REPAIR] == 1;
-    }
 }
 
 void
@@ -84,10 +81,10 @@ study_figures (const Study  *study,
     {
       out->minutes[way] /= MAX (1, out->gone[way]);
       out->against[way] /= MAX (1, out->gone[way]);
+      out->first_there[way] /= MAX (1, out->gone[way]);
+      out->first_against[way] /= MAX (1, out->gone[way]);
     }
   out->again /= out->n;
-  out->first_screen /= MAX (1, out->gone[STUDY_SCREEN]);
-  out->first_small /= MAX (1, out->gone[STUDY_SCREEN]);
 }
 
 void
@@ -151,7 +148,7 @@ study_append_families (const Study *study,
       StudyFigures it;
 
       study_figures (study, family, NULL, &it);
-      if (it.n == 0)
+      if (it.n == 0 || family == STUDY_EVERY_PAIR)
         continue;
 
       const double shares[] = { it.first[STUDY_BEFORE_REPAIR],
@@ -177,7 +174,8 @@ void
 study_append_ways (const Study *study,
                    GString     *out)
 {
-  static const char *const heads[] = { "cabinets", "way", "n", "minutes", "the program there", "ratio" };
+  static const char *const heads[] = { "cabinets", "way", "n", "minutes", "the program there", "ratio",
+                                       "first before a repair", "the program there" };
 
   append_cells (out, heads, G_N_ELEMENTS (heads));
   for (guint family = 0; family < STUDY_N_FAMILIES; family++)
@@ -188,10 +186,11 @@ study_append_ways (const Study *study,
         study_figures (study, family, NULL, &it);
         if (it.gone[way] == 0)
           continue;
-        g_string_append_printf (out, "| %s | %s | %u | %.1f | %.1f | %.2f |\n",
+        g_string_append_printf (out, "| %s | %s | %u | %.1f | %.1f | %.2f | %.1f %% | %.1f %% |\n",
                                 study_family_get_label (family), study_way_get_label (way),
                                 it.gone[way], it.minutes[way], it.against[way],
-                                it.against[way] / it.minutes[way]);
+                                it.against[way] / it.minutes[way], 100 * it.first_there[way],
+                                100 * it.first_against[way]);
       }
 }
 

@@ -17,7 +17,8 @@ typedef struct
   double minutes[STUDY_N_WAYS];        /* their means; 0 for none */
   double against[STUDY_N_WAYS];        /* mean minutes of the program at the same cases */
   double checks, repairs, again;       /* means, the program */
-  double first_screen, first_small;    /* first before the repair where both budgets were used */
+  double first_there[STUDY_N_WAYS];    /* shares of gone: first before the repair that way */
+  double first_against[STUDY_N_WAYS];  /* and by the program at the same cases */
 } StudyFigures;
 
 typedef struct
@@ -42,3 +43,5 @@ void study_append_ways (const Study *study, GString *out);
 void study_append_calibration (const Study *study, GString *out);
 void study_append_faults (const Study *study, StudyFamily family, GString *out);
 void study_append_alike (GString *out);
+void study_append_pairs (const Study *study, GString *out);
+void study_append_each_fault (const Study *study, GString *out);

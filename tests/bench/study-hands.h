@@ -4,19 +4,15 @@
 #pragma once
 
 #include "rw-advice.h"
-#include "rw-practice-meter.h"
+#include "rw-practice-hands.h"
 #include "study-case.h"
 
 typedef struct
 {
-  const StudyCase   *job;
-  RwPracticeCabinet *cabinet;
-  RwPracticeMeter   *meter;
-  RwSession         *session;
-  RwPracticeRandom   random;
-  RwSetup            said;    /* as the last setup event has it */
-  double             skipped; /* seconds passed at once */
-  double             minutes; /* spent: checks, changes of setup, repairs and their proof */
+  const StudyCase *job;
+  RwPracticeHands  hands;
+  RwPracticeRandom random;
+  double           minutes; /* spent: checks, changes of setup, repairs and their proof */
 } StudyHands;
 
 /* The cabinet stands there off and cold, board fitted, and nothing has been said. */
@@ -37,13 +33,8 @@ gboolean study_hands_repair (StudyHands *self, const RwKnowledge *knowledge, con
 /* Power on with the board fitted, and some seconds to see. */
 void study_hands_run (StudyHands *self);
 
-/* Leads there; what the meter shows once it has settled (at most 15 s). FALSE: no such spot. */
-gboolean study_hands_read (StudyHands *self, const char *rail, RwPlace place, RwKind kind,
-                           RwReading *out);
-
-/* Adds an event; takes its text. */
-void   study_hands_add (StudyHands *self, RwEvent event);
-double study_hands_now (StudyHands *self);
+/* Leads there; what the display says once it has settled (at most 15 s). FALSE: no such spot. */
+gboolean study_hands_read (StudyHands *self, const char *rail, RwPlace place, RwKind kind, RwReading *out);
 
 /* Sets the trim at the board, as the program advises. FALSE: the reference cannot be read there. */
 gboolean study_trim_set (StudyHands *self);

@@ -93,20 +93,71 @@ study_job_look_at (StudyJob        *self,
   self->first[moment] = leader->cause->id;
 }
 
+/* It was not mended yet. */
+static gboolean
+is_there (StudyHands *hands,
+          const char *fault)
+{
+  for (guint i = 0; i < rw_practice_cabinet_get_true_n_faults (hands->hands.cabinet); i++)
+    if (g_str_equal (rw_practice_cabinet_get_true_fault (hands->hands.cabinet, i)->id, fault))
+      return TRUE;
+  return FALSE;
+}
+
 static void
-claim (StudyJob        *out,
-       const StudyCase *job,
-       RwBelief        *belief)
+look_at_each (StudyJob        *self,
+              const StudyCase *job,
+              RwBelief        *belief)
+{
+  for (guint i = 0; self->n_repairs == 0 && i < job->n_faults; i++)
+    for (guint rank = 0; rank < rw_belief_get_n_causes (belief); rank++)
+      if (g_str_equal (rw_belief_get_cause (belief, rank)->cause->id, job->faults[i].id))
+        self->own_rank[i] = rank + 1;
+}
+
+static void
+look_at_rest (StudyJob   *self,
+              StudyHands *hands,
+              RwBelief   *belief)
+{
+  guint rank = 0;
+
+  if (self->rest_rank > 0 || hands->job->n_faults != 2 || rw_practice_cabinet_get_true_n_faults (hands->hands.cabinet) != 1)
+    return;
+
+  const char *left = rw_practice_cabinet_get_true_fault (hands->hands.cabinet, 0)->id;
+
+  for (guint i = 0; i < rw_belief_get_n_causes (belief) && self->rest_rank == 0; i++)
+    {
+      const RwCauseBelief *it = rw_belief_get_cause (belief, i);
+
+      rank += !it->tried;
+      if (g_str_equal (it->cause->id, left))
+        self->rest_rank = rank + it->tried;
+    }
+}
+
+static void
+look_what_is_mended (StudyJob   *self,
+                     StudyHands *hands)
+{
+  for (guint i = 0; i < hands->job->n_faults; i++)
+    self->mended[i] = !is_there (hands, hands->job->faults[i].id);
+}
+
+static void
+claim (StudyJob   *out,
+       StudyHands *hands,
+       RwBelief   *belief)
 {
   const RwCauseBelief *leader = rw_belief_get_cause (belief, 0);
 
   if (out->n_claims < STUDY_MAX_STEPS)
-    out->claims[out->n_claims++]
-        = (StudyClaim) { leader->p, study_case_has (job, leader->cause->id) };
+    out->claims[out->n_claims++] = (StudyClaim) { leader->p, is_there (hands, leader->cause->id) };
   if (out->n_checks == 0)
-    study_job_look_at (out, job, belief, STUDY_AFTER_SYMPTOMS);
+    study_job_look_at (out, hands->job, belief, STUDY_AFTER_SYMPTOMS);
   if (out->n_checks == 3)
-    study_job_look_at (out, job, belief, STUDY_AFTER_THREE);
+    study_job_look_at (out, hands->job, belief, STUDY_AFTER_THREE);
   note_leaders (out, belief);
 }
 
@@ -120,6 +171,8 @@ repair (StudyJob      *out,
 {
   study_job_look_at (out, hands->job, belief, STUDY_AFTER_THREE);
   study_job_look_at (out, hands->job, belief, STUDY_BEFORE_REPAIR);
+  look_at_each (out, hands->job, belief);
+  look_at_rest (out, hands, belief);
   out->n_repairs++;
   out->fixed = study_hands_repair (hands, knowledge, cause);
   note (out, "%6.1f repair %s: %s\n", hands->minutes, cause->id, out->fixed ? "fixed" : "no");
@@ -179,14 +232,14 @@ follow_once (StudyJob          *out,
   switch (advice->kind)
     {
     case RW_ADVICE_CHECK:
-      claim (out, hands->job, advice->belief);
+      claim (out, hands, advice->belief);
       if (advice->check->id == *last || !check (out, hands, advice->check))
         g_hash_table_add (skipped, (gpointer) advice->check->id);
       *last = advice->check->id;
       return TRUE;
 
     case RW_ADVICE_REPAIR:
-      claim (out, hands->job, advice->belief);
+      claim (out, hands, advice->belief);
       repair (out, hands, knowledge, advice->belief, not_again (out, advice));
       *last = NULL;
       return !out->fixed;
@@ -194,7 +247,7 @@ follow_once (StudyJob          *out,
     case RW_ADVICE_DONE:
     case RW_ADVICE_NOTHING:
     default:
-      out->half = rw_practice_cabinet_get_true_n_faults (hands->cabinet) > 0;
+      out->half = rw_practice_cabinet_get_true_n_faults (hands->hands.cabinet) > 0;
       return FALSE;
     }
 }
@@ -214,7 +267,7 @@ follow_program (StudyJob    *out,
     {
       StudyAdvice advice;
 
-      study_advise (&advice, knowledge, hands->session, skipped, screen);
+      study_advise (&advice, knowledge, hands->hands.session, skipped, screen);
       out->slowest = MAX (out->slowest, advice.spent);
       out->advising += advice.spent;
       out->n_advised++;
@@ -279,7 +332,7 @@ static RwBelief *
 weigh (StudyHands  *hands,
        RwKnowledge *knowledge)
 {
-  g_autoptr (RwBenchState) state = rw_bench_state_new (hands->session);
+  g_autoptr (RwBenchState) state = rw_bench_state_new (hands->hands.session);
 
   return rw_belief_new (knowledge, state);
 }
@@ -296,11 +349,11 @@ repair_if_sure (StudyJob    *out,
 
   if (rw_belief_get_fixed (belief) != NULL)
     {
-      out->half = rw_practice_cabinet_get_true_n_faults (hands->cabinet) > 0;
+      out->half = rw_practice_cabinet_get_true_n_faults (hands->hands.cabinet) > 0;
       return TRUE;
     }
   leader = likeliest_untried (belief);
-  claim (out, hands->job, belief);
+  claim (out, hands, belief);
   if (leader == NULL)
     return TRUE;
   if (leader->p >= sure)
@@ -343,5 +396,6 @@ study_job_run (StudyJob        *out,
   else
     follow_list (out, &hands, knowledge, way);
   out->minutes = hands.minutes;
+  look_what_is_mended (out, &hands);
   study_hands_clear (&hands);
 }

@@ -32,7 +32,7 @@ typedef enum
   STUDY_N_MOMENTS
 } StudyMoment;
 
-/* A belief said aloud: the chance of the leading cause, and whether it is there. */
+/* A belief said aloud: the chance of the leading cause, and whether it is (still) there. */
 typedef struct
 {
   double   p;
@@ -48,6 +48,10 @@ typedef struct
   double      minutes;
   guint       rank[STUDY_N_MOMENTS];  /* of the fault (the better one of two), 1 is first; 0: not known */
   const char *first[STUDY_N_MOMENTS]; /* id of the leading cause */
+  guint       own_rank[STUDY_MAX_FAULTS]; /* of each fault, before the first repair; 0: none was done */
+  gboolean    mended[STUDY_MAX_FAULTS];   /* in the end */
+  guint       rest_rank; /* of the fault that is left when one of two was mended, among causes whose repair was not
+                          * tried, before the next repair; 0: there was none */
   StudyClaim  claims[STUDY_MAX_STEPS];
   guint       n_claims;
   double      slowest;    /* milliseconds of the slowest advice */

@@ -137,7 +137,7 @@ study_rows_survey (StudyRows       *self,
   for (guint j = 0; j < list->len; j++)
     count_check (self, &hands, list->pdata[j]);
 
-  g_autoptr (RwBenchState) state = rw_bench_state_new (hands.session);
+  g_autoptr (RwBenchState) state = rw_bench_state_new (hands.hands.session);
   g_autoptr (RwBelief) belief = rw_belief_new (knowledge, state);
 
   study_job_look_at (out, job, belief, STUDY_AFTER_ALL);

@@ -7,12 +7,19 @@
 
 static const int threads = 2;
 
-/* Faults come round in the order of their numbers, so a plain remainder would leave some out. */
+/* Faults come round in the order of their numbers: each round begins one later, so that every fault has its turn. Of
+ * every pair only what the program does is asked. */
 static gboolean
 is_due (const StudyCase *job,
+        StudyWay         way,
         guint            every)
 {
-  return every > 0 && (job->index + job->index / rw_practice_faults_get_n ()) % every == 0;
+  if (job->family == STUDY_EVERY_PAIR)
+    return way == STUDY_PROGRAM && every > 0;
+
+  const guint n = rw_practice_faults_get_n ();
+
+  return every > 0 && (job->index % n + job->index / n) % every == 0;
 }
 
 static void
@@ -22,15 +29,16 @@ do_case (gpointer item,
   Study *study = data;
   StudyResult *result = item;
 
-  study_case_draw (&result->job, result->job.family, result->job.index, study->profiles);
+  study_case_draw (&result->job, result->job.family, result->job.index, study->profiles,
+                   study->pairs);
   for (guint way = 0; way < STUDY_N_WAYS; way++)
-    if (is_due (&result->job, study->plan.every[way]))
+    if (is_due (&result->job, way, study->plan.every[way]))
       {
         study_job_run (&result->done[way], &result->job, way, study->knowledge,
                        study->plan.log && way == STUDY_PROGRAM);
         result->gone[way] = TRUE;
       }
-  if (study->rows != NULL)
+  if (study->rows != NULL && result->job.family != STUDY_EVERY_PAIR)
     study_rows_survey (study->rows, &result->job, &result->done[STUDY_PROGRAM]);
 }
 
@@ -57,6 +65,8 @@ study_run (Study           *out,
   out->knowledge = rw_knowledge_load (NULL, &error);
   g_assert_no_error (error);
   out->profiles = study_profiles_new ();
+  out->pairs = study_pairs_new (out->profiles);
+  out->plan.n[STUDY_EVERY_PAIR] = MIN (plan->n[STUDY_EVERY_PAIR], out->pairs->len);
   out->results = g_array_new (FALSE, TRUE, sizeof (StudyResult));
   out->rows = plan->survey ? study_rows_new (out->knowledge) : NULL;
   list_cases (out);
@@ -78,6 +88,7 @@ study_clear (Study *self)
       study_job_clear (&g_array_index (self->results, StudyResult, i).done[way]);
   g_array_unref (self->results);
   g_ptr_array_unref (self->profiles);
+  g_array_unref (self->pairs);
   rw_knowledge_unref (self->knowledge);
   g_clear_pointer (&self->rows, study_rows_free);
 }

@@ -8,9 +8,9 @@
 
 typedef struct
 {
-  guint    n[STUDY_N_FAMILIES]; /* cases of each family */
+  guint    n[STUDY_N_FAMILIES]; /* cases of each family; of every pair at most as many as there are */
   guint    every[STUDY_N_WAYS]; /* this way at each such case of a family; 0: never */
-  gboolean survey;              /* also take every check at each cabinet */
+  gboolean survey;              /* also take every check at each cabinet, every pair left out */
   gboolean log;                 /* keep protocols of the program's jobs */
 } StudyPlan;
 
@@ -26,6 +26,7 @@ typedef struct
   StudyPlan    plan;
   RwKnowledge *knowledge;
   GPtrArray   *profiles;
+  GArray      *pairs;   /* of StudyPair */
   GArray      *results; /* of StudyResult, the families one after the other */
   StudyRows   *rows;    /* NULL without a survey */
   double       seconds; /* by the wall */

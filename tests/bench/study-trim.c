@@ -19,7 +19,7 @@ ask_program (StudyHands   *self,
              const char  **rail,
              double       *to)
 {
-  g_autoptr (RwBenchState) state = rw_bench_state_new (self->session);
+  g_autoptr (RwBenchState) state = rw_bench_state_new (self->hands.session);
   RwTrimAdvice advice;
 
   *rail = reference->id;
@@ -35,7 +35,7 @@ gboolean
 study_trim_set (StudyHands *self)
 {
   const RwRail *reference = rw_profile_get_reference (self->job->profile);
-  const double start = rw_practice_cabinet_get_trim (self->cabinet);
+  const double start = rw_practice_cabinet_get_trim (self->hands.cabinet);
   const char *rail;
   RwReading reading;
   double to;
@@ -43,7 +43,7 @@ study_trim_set (StudyHands *self)
   study_hands_run (self);
   if (!study_hands_read (self, reference->id, RW_PLACE_BOARD, RW_KIND_DC, &reading) || reading.over)
     return FALSE;
-  study_hands_add (self, rw_event_make_reading (study_hands_now (self), &reading));
+  rw_practice_hands_add (&self->hands, rw_event_make_reading (0, &reading));
   ask_program (self, reference, &rail, &to);
   for (guint turn = 0; turn < most_turns; turn++)
     {
@@ -54,12 +54,12 @@ study_trim_set (StudyHands *self)
 
       if (fabs (share) * reference->nominal < near_enough)
         break;
-      rw_practice_cabinet_turn_trim_volts (self->cabinet,
+      rw_practice_cabinet_turn_trim_volts (self->hands.cabinet,
                                            CLAMP (share, -0.1, 0.1) * reference->nominal);
     }
-  if (rw_practice_cabinet_get_trim (self->cabinet) == start)
+  if (rw_practice_cabinet_get_trim (self->hands.cabinet) == start)
     return TRUE;
-  study_hands_add (self, rw_event_make_trim (study_hands_now (self)));
-  study_hands_add (self, rw_event_make_reading (study_hands_now (self), &reading));
+  rw_practice_hands_add (&self->hands, rw_event_make_trim (0));
+  rw_practice_hands_add (&self->hands, rw_event_make_reading (0, &reading));
   return TRUE;
 }

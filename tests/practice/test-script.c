@@ -328,6 +328,76 @@ random_scripts_never_crash (void)
   g_assert_cmpuint (good, >, 0);
 }
 
+/* A call is answered by a reading that came after it was asked, and hands refer to what was shown before. */
+static void
+a_class_calls_first (void)
+{
+  g_autoptr (RwSession) session = run (HEAD "power on\nread p12 board\ncall ask p12 board\ncall hands 1 2 3\n"
+                                            "call value 11.9 0.1 Anchors of the pier\ncall value 12 - Buoys\n"
+                                            "read p12 board\ncall reveal\n");
+  const RwEvent *ask = nth_of (session, RW_EVENT_CALL, 0), *value = nth_of (session, RW_EVENT_CALL, 2),
+                *reveal = nth_of (session, RW_EVENT_CALL, 4);
+
+  g_assert_cmpint (ask->call.form, ==, RW_CALL_ASK);
+  g_assert_cmpfloat (ask->call.ask.was, ==, nth_of (session, RW_EVENT_READING, 0)->reading.value);
+  g_assert_cmpstr (value->call.value.by, ==, "Anchors of the pier");
+  g_assert_cmpfloat (value->call.value.give, ==, 0.1);
+  g_assert_true (isnan (nth_of (session, RW_EVENT_CALL, 3)->call.value.give));
+  g_assert_cmpint (reveal->call.form, ==, RW_CALL_REVEAL);
+  g_assert_cmpuint (reveal->call.reveal, ==, nth_of (session, RW_EVENT_READING, 1)->n);
+}
+
+static void
+nothing_is_revealed_unread (void)
+{
+  static const char *const scripts[] = { "power on\nread p12 board\ncall ask p12 board\ncall reveal\n",
+                                         "power on\nread p12 board\ncall reveal\n", "call ask p99 board\n",
+                                         "call hands 1 2\n", "call shout\n", "stage look loudly\n",
+                                         "wiggle nose p5 board 5\n" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (scripts); i++)
+    {
+      g_autofree char *text = g_strconcat (HEAD, scripts[i], NULL);
+      g_autoptr (GError) error = NULL;
+
+      g_assert_null (rw_practice_script_run (text, "a.script", NULL, &error));
+      g_assert_nonnull (strstr (error->message, "a.script, line "));
+    }
+}
+
+static void
+stages_are_read_or_gone_past (void)
+{
+  g_autoptr (RwSession)
+      session = run (HEAD "stage look\nstage look read\nstage look against the plug  is out\n");
+
+  g_assert_false (nth_of (session, RW_EVENT_STAGE, 0)->stage.read);
+  g_assert_true (nth_of (session, RW_EVENT_STAGE, 1)->stage.read);
+  g_assert_cmpstr (nth_of (session, RW_EVENT_STAGE, 2)->stage.against, ==, "the plug is out");
+}
+
+static double
+lowest (RwSession *session)
+{
+  double least = INFINITY;
+
+  for (guint i = 0; i < rw_session_get_n_events (session); i++)
+    if (rw_session_get_event (session, i)->type == RW_EVENT_SAMPLE)
+      least = MIN (least, rw_session_get_event (session, i)->reading.value);
+  return least;
+}
+
+/* A poor crimp minds the harness, not the edge. */
+static void
+wiggling_finds_what_is_loose (void)
+{
+  g_autoptr (RwSession) loose = run (HEAD "fault poor-crimp 1\npower on\nwait 20\nwiggle harness p5 board 20\n");
+  g_autoptr (RwSession) still = run (HEAD "fault poor-crimp 1\npower on\nwait 20\nwiggle edge p5 board 20\n");
+
+  g_assert_cmpuint (count_of (loose, RW_EVENT_SAMPLE), >, 60);
+  g_assert_cmpfloat (lowest (loose), <, lowest (still) - 0.02);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -346,6 +416,10 @@ main (int    argc,
   ADD ("mistakes-name-their-line", mistakes_name_their_line);
   ADD ("text-that-is-no-text-is-refused", text_that_is_no_text_is_refused);
   ADD ("random-scripts-never-crash", random_scripts_never_crash);
+  ADD ("a-class-calls-first", a_class_calls_first);
+  ADD ("nothing-is-revealed-that-was-not-read", nothing_is_revealed_unread);
+  ADD ("stages-are-read-or-gone-past", stages_are_read_or_gone_past);
+  ADD ("wiggling-finds-what-is-loose", wiggling_finds_what_is_loose);
 #undef ADD
   return g_test_run ();
 }
