@@ -45,6 +45,26 @@ rw_chart_channel_new (const RwProfile *profile,
   return self;
 }
 
+RwChartChannel *
+rw_chart_channel_new_part (const RwChartChannel *whole)
+{
+  RwChartChannel *self = g_new (RwChartChannel, 1);
+
+  *self = *whole;
+  self->whole = whole;
+  self->samples = rw_pyramid_new_part (whole->samples);
+  self->readings = g_array_new (FALSE, FALSE, sizeof (RwChartReading));
+  return self;
+}
+
+void
+rw_chart_channel_see (RwChartChannel *self,
+                      guint           n_events)
+{
+  g_return_if_fail (self->whole != NULL);
+  rw_pyramid_see (self->samples, rw_pyramid_find_tag (self->whole->samples, n_events));
+}
+
 void
 rw_chart_channel_free (RwChartChannel *self)
 {
@@ -134,7 +154,10 @@ rw_chart_channel_truncate (RwChartChannel *self,
   while (keep > 0 && g_array_index (readings, RwChartReading, keep - 1).index >= n_events)
     keep--;
   g_array_set_size (readings, keep);
-  rw_pyramid_truncate (self->samples, rw_pyramid_find_tag (self->samples, n_events));
+  if (self->whole != NULL)
+    rw_chart_channel_see (self, n_events);
+  else
+    rw_pyramid_truncate (self->samples, rw_pyramid_find_tag (self->samples, n_events));
 }
 
 const RwChartReading *

@@ -28,8 +28,11 @@ typedef struct
 } RwChartReading;
 
 /* Everything measured at one spot: one rail, place and kind (DC or ripple). */
-typedef struct
+typedef struct _RwChartChannel RwChartChannel;
+
+struct _RwChartChannel
 {
+  const RwChartChannel *whole; /* of which this is a part: all its samples; NULL: they are our own */
   const char   *rail; /* interned */
   RwPlace       place;
   RwKind        kind;
@@ -41,11 +44,17 @@ typedef struct
   double        offset;
   RwPyramid    *samples;  /* tags are event indices; NaN is a hole */
   GArray       *readings; /* of RwChartReading, in the order of the session */
-} RwChartChannel;
+};
 
 /* @reading names the spot, in volts DC or AC. */
 RwChartChannel *rw_chart_channel_new (const RwProfile *profile, const RwReading *reading);
+
+/* Of the same spot, with none of its readings, and none of its samples until they are seen. @whole must outlive it. */
+RwChartChannel *rw_chart_channel_new_part (const RwChartChannel *whole);
 void            rw_chart_channel_free (RwChartChannel *self);
+
+/* Of a part: the samples that came before event @n_events are there. O(log samples). */
+void rw_chart_channel_see (RwChartChannel *self, guint n_events);
 
 /* Events that are not at a finite time are left out. @meter: (nullable). */
 void rw_chart_channel_add_sample (RwChartChannel *self, const RwEvent *event, guint index);
@@ -53,7 +62,7 @@ void rw_chart_channel_add_reading (RwChartChannel *self, const RwEvent *event, g
                                    const RwMeterFacts *meter);
 void rw_chart_channel_break (RwChartChannel *self, double t, guint index); /* rule 2 */
 
-/* Keeps what came before event @n_events. */
+/* Keeps what came before event @n_events; of a part also sees no more. */
 void rw_chart_channel_truncate (RwChartChannel *self, guint n_events);
 
 /* Newest reading at or before @t. (nullable) O(readings) */

@@ -10,6 +10,11 @@
  *
  * A retract may take out anything before it. Readings and verticals are then collected afresh
  * from the landmarks; samples only when a sample or a gap came or went.
+ *
+ * Of a session that is a part of another (a replay), the samples are not collected at all: the whole session has
+ * data of its own, and each channel sees as many of its samples as have happened, so that a jump costs what lies
+ * between of landmarks alone. That goes as long as a session's samples are the first of the whole's, which a retract
+ * of a sample or of a gap would break: no program of ours writes one, and with one all goes the slow way.
  */
 #include "config.h"
 
@@ -21,12 +26,14 @@ struct _RwChartData
 {
   GObject    parent_instance;
   RwSession *session;
+  RwChartData *whole;      /* of the session that ours is a part of; NULL: the samples are our own */
   GPtrArray *channels;     /* of RwChartChannel, in order of appearance */
   GArray    *verticals;    /* of RwChartVertical */
   guint      n_trims;
   RwSetup    setup;        /* all that is known at the end */
   guint      last_retract; /* index + 1 of the last retract event; 0: none */
   guint      n_seen;       /* events of the session that are in here */
+  guint      n_landmarks;  /* landmarks among them */
 };
 
 static guint changed_signal;
@@ -63,7 +70,11 @@ channel_of (RwChartData     *self,
 
   if (channel == NULL)
     {
-      channel = rw_chart_channel_new (rw_session_get_profile (self->session), reading);
+      const RwChartChannel *whole
+          = self->whole != NULL ? find_channel (self->whole, reading->rail, reading->place, reading->kind) : NULL;
+
+      channel = whole != NULL ? rw_chart_channel_new_part (whole)
+                              : rw_chart_channel_new (rw_session_get_profile (self->session), reading);
       g_ptr_array_add (self->channels, channel);
     }
   return channel;
@@ -201,6 +212,27 @@ collect_landmarks (RwChartData *self)
     }
 }
 
+/* Of a part: its channels see as many samples as have happened; one that had none yet appears with its first. */
+static void
+see_streams (RwChartData *self)
+{
+  const guint n = rw_session_get_n_events (self->session);
+
+  for (guint i = 0; i < self->whole->channels->len; i++)
+    {
+      const RwChartChannel *whole = self->whole->channels->pdata[i];
+      RwChartChannel *channel = find_channel (self, whole->rail, whole->place, whole->kind);
+
+      if (channel == NULL && rw_pyramid_get_n (whole->samples) > 0 && rw_pyramid_get_tag (whole->samples, 0) < n)
+        {
+          channel = rw_chart_channel_new_part (whole);
+          g_ptr_array_add (self->channels, channel);
+        }
+      if (channel != NULL)
+        rw_chart_channel_see (channel, n);
+    }
+}
+
 static void
 collect_all (RwChartData *self)
 {
@@ -208,25 +240,27 @@ collect_all (RwChartData *self)
 
   g_ptr_array_set_size (self->channels, 0);
   self->last_retract = 0;
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0; i < n && self->whole == NULL; i++)
     if (rw_session_is_live (self->session, i))
       add_to_streams (self, rw_session_get_event (self->session, i), i);
+  if (self->whole != NULL)
+    see_streams (self);
   collect_landmarks (self);
 }
 
 /* What a retract is about in the end: it may name a retract that names a retract. */
 static RwEventType
-retracted_type (RwChartData   *self,
+retracted_type (RwSession     *session,
                 const RwEvent *event)
 {
   while (event->type == RW_EVENT_RETRACT)
     {
-      const int target = rw_session_find (self->session, event->retract.n);
+      const int target = rw_session_find (session, event->retract.n);
 
       if (target < 0)
         return RW_EVENT_UNKNOWN;
 
-      const RwEvent *named = rw_session_get_event (self->session, (guint) target);
+      const RwEvent *named = rw_session_get_event (session, (guint) target);
 
       if (named->n >= event->n) /* only earlier events can be retracted */
         return RW_EVENT_UNKNOWN;
@@ -240,13 +274,44 @@ take_retract (RwChartData   *self,
               const RwEvent *event,
               guint          index)
 {
-  const RwEventType type = retracted_type (self, event);
+  const RwEventType type = retracted_type (self->session, event);
 
   self->last_retract = index + 1;
   if (type == RW_EVENT_SAMPLE || type == RW_EVENT_GAP)
     collect_all (self);
   else if (type == RW_EVENT_READING || is_vertical (type))
     collect_landmarks (self);
+}
+
+/* Whether a retract came since. More than one event at once, and what it took out may come after what is here. */
+static gboolean
+has_retract_since (RwChartData *self)
+{
+  const guint n = rw_session_get_n_landmarks (self->session);
+
+  for (guint i = self->n_landmarks; i < n; i++)
+    if (rw_session_get_event (self->session, rw_session_get_landmark (self->session, i))->type == RW_EVENT_RETRACT)
+      return TRUE;
+  return FALSE;
+}
+
+/* Of a part: what lies between of landmarks. */
+static void
+take_landmarks (RwChartData *self)
+{
+  const guint n = rw_session_get_n_landmarks (self->session);
+
+  if (has_retract_since (self))
+    {
+      collect_landmarks (self);
+      return;
+    }
+  for (guint i = self->n_landmarks; i < n; i++)
+    {
+      const guint index = rw_session_get_landmark (self->session, i);
+
+      add_landmark (self, rw_session_get_event (self->session, index), index);
+    }
 }
 
 static void
@@ -287,6 +352,7 @@ go_back (RwChartData *self,
          guint        n_events)
 {
   self->n_seen = n_events;
+  self->n_landmarks = rw_session_get_n_landmarks (self->session);
   if (self->last_retract > n_events) /* what it took out is back */
     {
       collect_all (self);
@@ -295,6 +361,25 @@ go_back (RwChartData *self,
   for (guint i = 0; i < self->channels->len; i++)
     rw_chart_channel_truncate (self->channels->pdata[i], n_events);
   truncate_verticals (self, n_events);
+}
+
+/* The session has grown to @n events. */
+static void
+go_on (RwChartData *self,
+       guint        n)
+{
+  if (self->whole != NULL)
+    {
+      see_streams (self);
+      take_landmarks (self);
+    }
+  else if (n > self->n_seen + 1 && has_retract_since (self))
+    collect_all (self);
+  else
+    for (guint i = self->n_seen; i < n; i++)
+      take_event (self, i);
+  self->n_seen = n;
+  self->n_landmarks = rw_session_get_n_landmarks (self->session);
 }
 
 void
@@ -308,8 +393,8 @@ rw_chart_data_catch_up (RwChartData *self)
     return;
   if (n < self->n_seen)
     go_back (self, n);
-  while (self->n_seen < n)
-    take_event (self, self->n_seen++);
+  else
+    go_on (self, n);
   g_signal_emit (self, changed_signal, 0);
 }
 
@@ -329,8 +414,9 @@ rw_chart_data_finalize (GObject *object)
 {
   RwChartData *self = RW_CHART_DATA (object);
 
-  g_clear_pointer (&self->channels, g_ptr_array_unref);
+  g_clear_pointer (&self->channels, g_ptr_array_unref); /* before the whole, that they look into */
   g_clear_pointer (&self->verticals, g_array_unref);
+  g_clear_object (&self->whole);
   G_OBJECT_CLASS (rw_chart_data_parent_class)->finalize (object);
 }
 
@@ -351,16 +437,39 @@ rw_chart_data_init (RwChartData *self)
   self->setup = nothing_said;
 }
 
+/* The samples that a part of @source holds are always the first that it holds. */
+static gboolean
+has_steady_streams (RwSession *source)
+{
+  for (guint i = 0; i < rw_session_get_n_landmarks (source); i++)
+    {
+      const RwEvent *event = rw_session_get_event (source, rw_session_get_landmark (source, i));
+
+      if (event->type != RW_EVENT_RETRACT)
+        continue;
+
+      const RwEventType type = retracted_type (source, event);
+
+      if (type == RW_EVENT_SAMPLE || type == RW_EVENT_GAP)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 RwChartData *
 rw_chart_data_new (RwSession *session)
 {
   g_return_val_if_fail (RW_IS_SESSION (session), NULL);
 
   RwChartData *self = g_object_new (RW_TYPE_CHART_DATA, NULL);
+  RwSession *source = rw_session_get_source (session);
 
   self->session = g_object_ref (session);
+  if (source != NULL && has_steady_streams (source))
+    self->whole = rw_chart_data_for (source);
   collect_all (self);
   self->n_seen = rw_session_get_n_events (session);
+  self->n_landmarks = rw_session_get_n_landmarks (session);
   g_signal_connect_swapped (session, "added", G_CALLBACK (rw_chart_data_catch_up), self);
   g_signal_connect_swapped (session, "rewound", G_CALLBACK (rw_chart_data_catch_up), self);
   return self;

@@ -183,6 +183,7 @@ typedef struct
   gboolean         trim; /* the trim map; else the chart over time */
   const RwTrimSet *set;  /* (nullable) */
   RwChartNameFunc  name; /* (nullable) */
+  RwChartDrawFunc  draw; /* (nullable): draws instead of either chart */
   gpointer         user_data;
 } Wish;
 
@@ -225,7 +226,10 @@ draw_picture (const Wish      *wish,
 
   if (wish->format == RW_CHART_PDF)
     cairo_scale (cr, points_per_pixel, points_per_pixel);
-  if (wish->trim)
+  if (wish->draw != NULL)
+    wish->draw (cr, wish->width, wish->height,
+                wish->format == RW_CHART_PNG ? RW_INK_SCREEN : RW_INK_VECTOR, wish->user_data);
+  else if (wish->trim)
     draw_trim (wish, cr, title, date);
   else
     draw_time (wish, cr, title, date);
@@ -288,11 +292,10 @@ export_bytes (const Wish *wish,
   return g_byte_array_free_to_bytes (g_steal_pointer (&out));
 }
 
-/* @bytes: (nullable): @error is set already then. */
-static gboolean
-save_bytes (GBytes     *bytes,
-            const char *path,
-            GError    **error)
+gboolean
+rw_chart_export_save (GBytes     *bytes,
+                      const char *path,
+                      GError    **error)
 {
   g_autoptr (GError) trouble = NULL;
   gsize length;
@@ -357,7 +360,7 @@ rw_chart_export (RwSession     *session,
   g_autoptr (GBytes) bytes = rw_chart_export_bytes (session, view, format, width, height, NULL,
                                                     NULL, error);
 
-  return save_bytes (bytes, path, error);
+  return rw_chart_export_save (bytes, path, error);
 }
 
 GBytes *
@@ -399,5 +402,26 @@ rw_trim_map_export (RwSession       *session,
   g_autoptr (GBytes) bytes = rw_trim_map_export_bytes (session, view, set, format, width, height,
                                                        error);
 
-  return save_bytes (bytes, path, error);
+  return rw_chart_export_save (bytes, path, error);
+}
+
+GBytes *
+rw_chart_export_drawn (RwSession      *session,
+                       RwChartFormat   format,
+                       int             width,
+                       int             height,
+                       RwChartDrawFunc draw,
+                       gpointer        user_data,
+                       GError        **error)
+{
+  g_return_val_if_fail (RW_IS_SESSION (session) && draw != NULL && format < RW_N_CHART_FORMATS, NULL);
+
+  const Wish wish = { .session = session,
+                      .format = format,
+                      .width = width,
+                      .height = height,
+                      .draw = draw,
+                      .user_data = user_data };
+
+  return export_bytes (&wish, error);
 }

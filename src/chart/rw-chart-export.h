@@ -48,6 +48,15 @@ GBytes *rw_chart_export_bytes (RwSession *session, RwView *view, RwChartFormat f
                                int height, RwChartNameFunc name, gpointer user_data,
                                GError **error);
 
+/* Anything else that belongs to a session, drawn by @draw into [0, width] × [0, height]. (transfer full) */
+typedef void (*RwChartDrawFunc) (cairo_t *cr, double width, double height, RwInkTarget target,
+                                 gpointer user_data);
+GBytes *rw_chart_export_drawn (RwSession *session, RwChartFormat format, int width, int height,
+                               RwChartDrawFunc draw, gpointer user_data, GError **error);
+
+/* Puts an exported picture into a file, as a whole or not at all. @bytes: (nullable): FALSE, @error is set already. */
+gboolean rw_chart_export_save (GBytes *bytes, const char *path, GError **error);
+
 /* The trim map, likewise. @session gives the title and the date; @view: (nullable): light, no rail
  * chosen. @set: (nullable): the picture says in words what is missing. (transfer full) */
 GBytes *rw_trim_map_export_bytes (RwSession *session, RwView *view, const RwTrimSet *set,

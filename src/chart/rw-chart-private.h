@@ -54,6 +54,7 @@ struct _RwChart
   RwChartText          *text; /* NULL: to be made anew */
   gboolean              draw_text;
   char                 *title, *aside;
+  double                given_lo, given_hi; /* equal: none */
   RwBenchState         *state;     /* (nullable) */
   RwForesight          *foresight; /* of state; NULL without */
   RwChartNamer          namer;

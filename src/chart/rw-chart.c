@@ -269,6 +269,36 @@ rw_chart_set_title (RwChart    *self,
 }
 
 void
+rw_chart_set_range (RwChart *self,
+                    double   lo,
+                    double   hi)
+{
+  g_return_if_fail (RW_IS_CHART (self));
+
+  const gboolean given = isfinite (lo) && isfinite (hi) && lo < hi;
+  const double new_lo = given ? lo : 0, new_hi = given ? hi : 0;
+
+  if (new_lo == self->given_lo && new_hi == self->given_hi)
+    return;
+  self->given_lo = new_lo;
+  self->given_hi = new_hi;
+  touch (self);
+}
+
+void
+rw_chart_get_range (RwChart *self,
+                    double  *lo,
+                    double  *hi)
+{
+  g_return_if_fail (RW_IS_CHART (self) && lo != NULL && hi != NULL);
+
+  const RwScene *scene = &rw_chart_get_layout (self)->scene;
+
+  *lo = scene->scale.lo;
+  *hi = scene->scale.hi;
+}
+
+void
 rw_chart_set_name_func (RwChart        *self,
                         RwChartNameFunc func,
                         gpointer        user_data,
@@ -332,6 +362,8 @@ rw_chart_get_layout (RwChart *self)
     .title = self->title,
     .aside = self->aside,
     .foresight = self->foresight,
+    .given_lo = self->given_lo,
+    .given_hi = self->given_hi,
   };
 
   rw_scene_init (&layout->scene, &input);

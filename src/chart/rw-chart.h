@@ -90,6 +90,11 @@ void rw_chart_set_draw_text (RwChart *self, gboolean draw_text);
 /* Bold line above the picture, and a quiet one at its right end. Both (nullable). */
 void rw_chart_set_title (RwChart *self, const char *title, const char *aside);
 
+/* The ends of the vertical scale, in what it shows (position or volts), so that two pictures can share one; not
+ * finite or @lo ≥ @hi: as far as what is seen asks for. Get: as the picture has them now. */
+void rw_chart_set_range (RwChart *self, double lo, double hi);
+void rw_chart_get_range (RwChart *self, double *lo, double *hi);
+
 void rw_chart_set_name_func (RwChart *self, RwChartNameFunc func, gpointer user_data,
                              GDestroyNotify destroy);
 

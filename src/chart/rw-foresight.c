@@ -1,8 +1,11 @@
 /* rw-foresight.c: the lines of the trim as the readings told them at any moment of a session.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Invariant: lines->fits[m − 1] is NULL or the fit of points [0, m) of the set; that of all points
- * is the set's own.
+ * Invariant: kept->fits[m − 1] is NULL or the fit of points [0, m) of the longest set known so far,
+ * of which the points of the set in use are the first. The fit of all of a set is its own.
+ *
+ * What is kept goes on from state to state, also when a replay goes back to where there is no set yet:
+ * what was fitted once is not fitted again when it comes forward.
  */
 #include "config.h"
 
@@ -12,19 +15,30 @@
 
 #include "rw-trim-book.h"
 
-/* What is kept of one set. */
+/* Fits of a set that grows: shared by all its states. */
+typedef struct
+{
+  RwTrimSet *longest;
+  GPtrArray *fits; /* of RwTrimFit or NULL, a number of points */
+} Kept;
+
+/* One set as it is now. */
 typedef struct
 {
   RwTrimSet *set;
   double     until; /* seconds */
-  GPtrArray *fits;  /* of RwTrimFit or NULL, a number of points */
+  Kept      *kept;
   guint     *known; /* a position: points by which its reference was known; 0: not asked yet */
 } Lines;
 
 struct _RwForesight
 {
   GPtrArray *sets; /* of Lines, in order of time */
+  GPtrArray *kept; /* of Kept, also of sets that are not there now; the newest last */
 };
+
+/* More sets than a session has that is not made up: the oldest are let go. */
+static const guint most_kept = 32;
 
 static void
 unref_fit (gpointer data)
@@ -34,12 +48,27 @@ unref_fit (gpointer data)
 }
 
 static void
+clear_kept (gpointer data)
+{
+  Kept *self = data;
+
+  rw_trim_set_unref (self->longest);
+  g_ptr_array_unref (self->fits);
+}
+
+static void
+unref_kept (gpointer data)
+{
+  g_rc_box_release_full (data, clear_kept);
+}
+
+static void
 free_lines (gpointer data)
 {
   Lines *self = data;
 
   rw_trim_set_unref (self->set);
-  g_ptr_array_unref (self->fits);
+  unref_kept (self->kept);
   g_free (self->known);
   g_free (self);
 }
@@ -69,29 +98,76 @@ count_common (const RwTrimSet *a,
   return n;
 }
 
-static void
-take_over (Lines             *self,
-           const RwForesight *before)
+static gboolean
+is_of_one_spot (const RwTrimSet *a,
+                const RwTrimSet *b)
 {
-  for (guint i = 0; i < before->sets->len; i++)
-    {
-      const Lines *old = before->sets->pdata[i];
-      const guint n = old->set->place == self->set->place && old->set->board == self->set->board
-                              && old->set->profile == self->set->profile
-                           ? count_common (old->set, self->set)
-                           : 0;
+  return a->place == b->place && a->board == b->board && a->profile == b->profile;
+}
 
-      for (guint m = 0; m < n; m++)
-        if (old->fits->pdata[m] != NULL && self->fits->pdata[m] == NULL)
-          self->fits->pdata[m] = rw_trim_fit_ref (old->fits->pdata[m]);
-    }
+static Kept *
+make_kept (const RwTrimSet *set)
+{
+  Kept *self = g_rc_box_new0 (Kept);
+
+  self->longest = rw_trim_set_ref ((RwTrimSet *) set);
+  self->fits = g_ptr_array_new_with_free_func (unref_fit);
+  g_ptr_array_set_size (self->fits, (int) set->points->len);
+  return self;
 }
 
 static void
-add_set (RwForesight       *self,
-         const RwTrimSet   *set,
-         double             until,
-         const RwForesight *before)
+lengthen (Kept            *self,
+          const RwTrimSet *set)
+{
+  if (set->points->len <= self->longest->points->len)
+    return;
+  rw_trim_set_unref (self->longest);
+  self->longest = rw_trim_set_ref ((RwTrimSet *) set);
+  g_ptr_array_set_size (self->fits, (int) set->points->len);
+}
+
+static void
+copy_fits (Kept       *self,
+           const Kept *from,
+           guint       n)
+{
+  for (guint m = 0; m < n; m++)
+    if (from->fits->pdata[m] != NULL && self->fits->pdata[m] == NULL)
+      self->fits->pdata[m] = rw_trim_fit_ref (from->fits->pdata[m]);
+}
+
+/* That of which one goes on where the other ends; else a new one, with what the others have in common with it.
+ * (transfer full) */
+static Kept *
+find_kept (RwForesight     *self,
+           const RwTrimSet *set)
+{
+  Kept *made = make_kept (set);
+
+  for (guint i = self->kept->len; i-- > 0;)
+    {
+      Kept *kept = self->kept->pdata[i];
+      const guint n = is_of_one_spot (kept->longest, set) ? count_common (kept->longest, set) : 0;
+
+      if (n > 0 && n == MIN (kept->longest->points->len, set->points->len))
+        {
+          unref_kept (made);
+          lengthen (kept, set);
+          return g_rc_box_acquire (kept);
+        }
+      copy_fits (made, kept, n);
+    }
+  g_ptr_array_add (self->kept, g_rc_box_acquire (made));
+  if (self->kept->len > most_kept)
+    g_ptr_array_remove_index (self->kept, 0);
+  return made;
+}
+
+static void
+add_set (RwForesight     *self,
+         const RwTrimSet *set,
+         double           until)
 {
   Lines *lines = g_new0 (Lines, 1);
   const guint n = set->points->len;
@@ -99,12 +175,9 @@ add_set (RwForesight       *self,
   lines->set = rw_trim_set_ref ((RwTrimSet *) set);
   lines->until = until;
   lines->known = g_new0 (guint, set->positions->len + 1);
-  lines->fits = g_ptr_array_new_full (n, unref_fit);
-  g_ptr_array_set_size (lines->fits, (int) n);
-  if (n > 0)
-    lines->fits->pdata[n - 1] = rw_trim_fit_ref (set->fit);
-  if (before != NULL)
-    take_over (lines, before);
+  lines->kept = find_kept (self, set);
+  if (n > 0 && lines->kept->fits->pdata[n - 1] == NULL)
+    lines->kept->fits->pdata[n - 1] = rw_trim_fit_ref (set->fit);
   g_ptr_array_add (self->sets, lines);
 }
 
@@ -122,21 +195,19 @@ take_setup (RwSetup       *setup,
 
 /* A repair that helped changed the cabinet: the sets up to it. */
 static void
-end_sets (RwForesight       *self,
-          RwTrimBook        *book,
-          double             until,
-          const RwForesight *before)
+end_sets (RwForesight *self,
+          RwTrimBook  *book,
+          double       until)
 {
   g_autoptr (GPtrArray) sets = rw_trim_book_make_sets (book);
 
   for (guint i = 0; i < sets->len; i++)
-    add_set (self, sets->pdata[i], until, before);
+    add_set (self, sets->pdata[i], until);
 }
 
 static void
-collect_past (RwForesight       *self,
-              RwSession         *session,
-              const RwForesight *before)
+collect_past (RwForesight *self,
+              RwSession   *session)
 {
   g_autoptr (RwTrimBook) book = rw_trim_book_new (rw_session_get_profile (session));
   RwSetup setup = { RW_SAID_NOT, RW_SAID_NOT, RW_SAID_NOT };
@@ -151,7 +222,7 @@ collect_past (RwForesight       *self,
       if (event->type == RW_EVENT_SETUP)
         take_setup (&setup, &event->setup);
       if (event->type == RW_EVENT_REPAIR && event->repair.result == RW_REPAIR_FIXED)
-        end_sets (self, book, event->t, before);
+        end_sets (self, book, event->t);
       rw_trim_book_take (book, session, event, &setup);
     }
 }
@@ -164,9 +235,12 @@ rw_foresight_new (RwSession          *session,
   RwForesight *self = g_new0 (RwForesight, 1);
 
   self->sets = g_ptr_array_new_with_free_func (free_lines);
-  collect_past (self, session, before);
+  self->kept = g_ptr_array_new_with_free_func (unref_kept);
+  for (guint i = 0; before != NULL && i < before->kept->len; i++)
+    g_ptr_array_add (self->kept, g_rc_box_acquire (before->kept->pdata[i]));
+  collect_past (self, session);
   for (guint i = 0; i < rw_bench_state_get_n_trim_sets (state); i++)
-    add_set (self, rw_bench_state_get_trim_set (state, i), INFINITY, before);
+    add_set (self, rw_bench_state_get_trim_set (state, i), INFINITY);
   return self;
 }
 
@@ -176,6 +250,7 @@ rw_foresight_free (RwForesight *self)
   if (self == NULL)
     return;
   g_ptr_array_unref (self->sets);
+  g_ptr_array_unref (self->kept);
   g_free (self);
 }
 
@@ -261,9 +336,11 @@ rw_foresight_get_fit (RwForesight *self,
 {
   Lines *lines = self->sets->pdata[set];
 
-  g_return_val_if_fail (n_points > 0 && n_points <= lines->fits->len, NULL);
+  g_return_val_if_fail (n_points > 0 && n_points <= lines->set->points->len, NULL);
+  if (n_points == lines->set->points->len)
+    return lines->set->fit;
 
-  gpointer *fit = &lines->fits->pdata[n_points - 1];
+  gpointer *fit = &lines->kept->fits->pdata[n_points - 1];
 
   if (*fit == NULL)
     *fit = fit_first (lines->set, n_points);

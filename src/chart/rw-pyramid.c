@@ -15,6 +15,9 @@
  *  4. times and tags never fall.
  *
  * A push touches the last node of each level, a truncation recomputes it: both O(log n).
+ *
+ * A part shares the samples and nodes of another pyramid and sees the first n samples of it. Every node of it but
+ * the last of each level stands for samples that it sees alone; those last ones it keeps itself (tails).
  */
 #include "config.h"
 
@@ -34,11 +37,19 @@ typedef struct
   double lo, hi;
 } Node;
 
+/* As many levels as 2³² samples have when each halves the one below. */
+#define MOST_LEVELS 33
+
 struct _RwPyramid
 {
   guint      reduction;
+  guint      n;        /* samples */
+  guint      n_levels; /* above the samples */
+  gboolean   is_part;
   GArray    *samples; /* of Sample */
   GPtrArray *levels;  /* of GArray of Node; levels[0] is level 1 */
+  guint      lengths[MOST_LEVELS]; /* of a part: nodes of each level */
+  Node       tails[MOST_LEVELS];   /* of a part: the last of them */
 };
 
 static const Node nothing = { NAN, NAN };
@@ -71,6 +82,18 @@ rw_pyramid_new_full (guint reduction)
 }
 
 RwPyramid *
+rw_pyramid_new_part (const RwPyramid *whole)
+{
+  RwPyramid *self = g_new0 (RwPyramid, 1);
+
+  self->reduction = whole->reduction;
+  self->is_part = TRUE;
+  self->samples = g_array_ref (whole->samples);
+  self->levels = g_ptr_array_ref (whole->levels);
+  return self;
+}
+
+RwPyramid *
 rw_pyramid_new (void)
 {
   return rw_pyramid_new_full (RW_PYRAMID_REDUCTION);
@@ -91,7 +114,9 @@ static guint
 level_length (const RwPyramid *self,
               guint            k)
 {
-  return k == 0 ? self->samples->len : ((GArray *) self->levels->pdata[k - 1])->len;
+  if (k == 0)
+    return self->n;
+  return self->is_part ? self->lengths[k] : ((GArray *) self->levels->pdata[k - 1])->len;
 }
 
 static Node
@@ -101,6 +126,8 @@ node_at (const RwPyramid *self,
 {
   if (k == 0)
     return (Node){ sample_at (self, i)->value, sample_at (self, i)->value };
+  if (self->is_part && i + 1 == self->lengths[k])
+    return self->tails[k];
   return g_array_index ((GArray *) self->levels->pdata[k - 1], Node, i);
 }
 
@@ -131,6 +158,7 @@ add_level (RwPyramid *self,
   GArray *level = g_array_new (FALSE, FALSE, sizeof (Node));
 
   g_ptr_array_add (self->levels, level);
+  self->n_levels = k;
   for (guint i = 0; i * self->reduction < level_length (self, k - 1); i++)
     {
       const Node node = sum_up (self, k - 1, i);
@@ -144,9 +172,9 @@ static void
 lift (RwPyramid  *self,
       const Node *newest)
 {
-  guint index = self->samples->len - 1;
+  guint index = self->n - 1;
 
-  for (guint k = 1; k <= self->levels->len; k++)
+  for (guint k = 1; k <= self->n_levels; k++)
     {
       GArray *level = self->levels->pdata[k - 1];
 
@@ -164,38 +192,41 @@ rw_pyramid_push (RwPyramid *self,
                  double     value,
                  guint      tag)
 {
-  g_return_if_fail (self != NULL);
+  g_return_if_fail (self != NULL && !self->is_part);
 
-  const guint n = self->samples->len;
+  const guint n = self->n;
   const double last = n > 0 ? sample_at (self, n - 1)->t : (double) -INFINITY;
   const double sure = isfinite (value) ? value : (double) NAN;
   const Sample sample = { isfinite (t) ? MAX (t, last) : MAX (last, 0), sure, tag };
   const Node node = { sure, sure };
 
   g_array_append_val (self->samples, sample);
+  self->n++;
   lift (self, &node);
-  if (level_length (self, self->levels->len) > self->reduction)
-    add_level (self, self->levels->len + 1);
+  if (level_length (self, self->n_levels) > self->reduction)
+    add_level (self, self->n_levels + 1);
 }
 
 void
 rw_pyramid_truncate (RwPyramid *self,
                      guint      n)
 {
-  g_return_if_fail (self != NULL);
-  if (n >= self->samples->len)
+  g_return_if_fail (self != NULL && !self->is_part);
+  if (n >= self->n)
     return;
   g_array_set_size (self->samples, n);
+  self->n = n;
 
   guint below = n;
 
-  for (guint k = 1; k <= self->levels->len; k++)
+  for (guint k = 1; k <= self->n_levels; k++)
     {
       GArray *level = self->levels->pdata[k - 1];
 
       if (below <= self->reduction)
         {
           g_ptr_array_set_size (self->levels, (int) k - 1);
+          self->n_levels = k - 1;
           return;
         }
       below = (below + self->reduction - 1) / self->reduction;
@@ -204,17 +235,35 @@ rw_pyramid_truncate (RwPyramid *self,
     }
 }
 
+void
+rw_pyramid_see (RwPyramid *self,
+                guint      n)
+{
+  g_return_if_fail (self != NULL && self->is_part);
+  self->n = MIN (n, self->samples->len);
+  self->lengths[0] = self->n;
+  self->n_levels = 0;
+  for (guint k = 0; self->lengths[k] > self->reduction; k++)
+    {
+      const guint length = (self->lengths[k] - 1) / self->reduction + 1;
+
+      self->tails[k + 1] = sum_up (self, k, length - 1);
+      self->lengths[k + 1] = length;
+      self->n_levels = k + 1;
+    }
+}
+
 guint
 rw_pyramid_get_n (const RwPyramid *self)
 {
-  return self->samples->len;
+  return self->n;
 }
 
 double
 rw_pyramid_get_time (const RwPyramid *self,
                      guint            i)
 {
-  g_return_val_if_fail (i < self->samples->len, NAN);
+  g_return_val_if_fail (i < self->n, NAN);
   return sample_at (self, i)->t;
 }
 
@@ -222,7 +271,7 @@ double
 rw_pyramid_get_value (const RwPyramid *self,
                       guint            i)
 {
-  g_return_val_if_fail (i < self->samples->len, NAN);
+  g_return_val_if_fail (i < self->n, NAN);
   return sample_at (self, i)->value;
 }
 
@@ -230,7 +279,7 @@ guint
 rw_pyramid_get_tag (const RwPyramid *self,
                     guint            i)
 {
-  g_return_val_if_fail (i < self->samples->len, 0);
+  g_return_val_if_fail (i < self->n, 0);
   return sample_at (self, i)->tag;
 }
 
@@ -238,7 +287,7 @@ guint
 rw_pyramid_find_time (const RwPyramid *self,
                       double           t)
 {
-  guint low = 0, high = self->samples->len;
+  guint low = 0, high = self->n;
 
   while (low < high)
     {
@@ -256,7 +305,7 @@ guint
 rw_pyramid_find_tag (const RwPyramid *self,
                      guint            tag)
 {
-  guint low = 0, high = self->samples->len;
+  guint low = 0, high = self->n;
 
   while (low < high)
     {
@@ -296,13 +345,13 @@ rw_pyramid_range (const RwPyramid *self,
   const guint r = self->reduction;
   Node sum = nothing;
 
-  to = MIN (to, self->samples->len);
+  to = MIN (to, self->n);
   /* At each level take the odd ones at both ends, then go on with the whole parents between. */
   for (guint k = 0; from < to; k++)
     {
       const guint first = (from + r - 1) / r, last = to / r;
 
-      if (k == self->levels->len || first >= last)
+      if (k == self->n_levels || first >= last)
         {
           join_nodes (self, k, from, to, &sum);
           break;
@@ -326,7 +375,7 @@ line_at (const RwPyramid *self,
          guint            next,
          double           t)
 {
-  if (next >= self->samples->len)
+  if (next >= self->n)
     return NAN;
 
   const Sample *b = sample_at (self, next);

@@ -22,6 +22,9 @@ RwPyramid *rw_pyramid_new (void);
 
 /* Children a node, ≥ 2: smaller makes the boundaries come sooner (tests). */
 RwPyramid *rw_pyramid_new_full (guint reduction);
+/* The first samples of @whole, none at first, without copying them. @whole may go before it, and may grow, but must not
+ * be truncated. */
+RwPyramid *rw_pyramid_new_part (const RwPyramid *whole);
 void       rw_pyramid_free (RwPyramid *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwPyramid, rw_pyramid_free)
 
@@ -32,6 +35,9 @@ void rw_pyramid_push (RwPyramid *self, double t, double value, guint tag);
 
 /* Keeps the first @n. O(log n). The rest is as if it had never been pushed. */
 void rw_pyramid_truncate (RwPyramid *self, guint n);
+
+/* Of a part: it sees the first @n samples of the whole now. O(log n). */
+void rw_pyramid_see (RwPyramid *self, guint n);
 
 guint  rw_pyramid_get_n (const RwPyramid *self);
 double rw_pyramid_get_time (const RwPyramid *self, guint i);

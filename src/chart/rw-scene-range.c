@@ -5,7 +5,7 @@
  * the chosen rail at the chosen place, and where there are none what is seen: the median, and
  * three times the median absolute deviation (MAD) either side. In half bands from the middle, the
  * range is always [−RW_SCENE_LEAST, RW_SCENE_LEAST] and as much more as the visible values up to
- * RW_SCENE_FAR ask for.
+ * RW_SCENE_FAR ask for. A range that is given is taken as it is.
  */
 #include "config.h"
 
@@ -196,6 +196,11 @@ rw_scene_set_range (RwScene *self)
   self->strong = 1;
   if (self->mode == RW_VIEW_VOLTS)
     reach.band = volts_band (self);
+  if (self->in.given_hi > self->in.given_lo)
+    {
+      self->scale = rw_axis_make (self->in.given_lo, self->in.given_hi, rw_rect_bottom (&self->plot), self->plot.y);
+      return;
+    }
   each_value (self, reach_for, &reach);
   self->scale = rw_axis_make (reach.band.middle + reach.below * reach.band.half,
                               reach.band.middle + reach.above * reach.band.half,

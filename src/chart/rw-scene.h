@@ -76,6 +76,7 @@ typedef struct
   const char  *title;         /* (nullable) */
   const char  *aside;         /* (nullable) */
   RwForesight *foresight;     /* (nullable): nothing is expected */
+  double       given_lo, given_hi; /* the scale's ends, so that two pictures share them; equal: its own */
 } RwSceneInput;
 
 typedef struct

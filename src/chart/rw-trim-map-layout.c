@@ -174,7 +174,7 @@ place_foot (RwTrimMapLayout *self)
 {
   const double edge = 2 * grid * self->scene.unit;
   g_autofree char *axis = rw_trim_map_words_axis (self->in.set);
-  g_autofree char *note = rw_trim_map_words_note (self->in.set);
+  g_autofree char *note = self->in.without_note ? NULL : rw_trim_map_words_note (self->in.set);
 
   if (isnan (self->foot_y))
     return;

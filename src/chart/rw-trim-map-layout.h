@@ -23,6 +23,7 @@
 #include "rw-layer-axes.h"
 #include "rw-layer-limits.h"
 #include "rw-trim-map-values.h"
+#include "rw-trim-map.h"
 
 G_BEGIN_DECLS
 
@@ -38,6 +39,8 @@ typedef struct
   RwChartText      *text;
   double            width, height; /* pixels */
   const char       *title, *aside; /* (nullable) */
+  gboolean          without_note;
+  RwTrimMapRange    given; /* each way: its ends equal: its own */
 } RwTrimMapInput;
 
 /* A rail that has a line and limits. */

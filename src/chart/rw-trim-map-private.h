@@ -29,7 +29,9 @@ struct _RwTrimMap
   RwChartText          *text;     /* NULL: to be made anew */
   gboolean              draw_text;
   char                 *title, *aside;
+  RwTrimMapRange        given; /* ends equal: none */
   RwTrimMapLayout       layout;
+  gboolean              without_note;
   gboolean              laid_out;
   gboolean              needs_ink;
 };

@@ -53,6 +53,13 @@ reference_reach (const RwTrimSet *set)
   return reach;
 }
 
+static gboolean
+is_given (double lo,
+          double hi)
+{
+  return isfinite (lo) && isfinite (hi) && lo < hi;
+}
+
 /* Both bounds when there is no window; otherwise its ends. */
 static void
 reach_for_window (const RwTrimSet *set,
@@ -78,9 +85,15 @@ set_across (RwTrimMapLayout *self)
 {
   const RwTrimSet *set = self->in.set;
   const RwRect *plot = &self->scene.plot;
+  const RwTrimMapRange *given = &self->in.given;
   Reach reach = reference_reach (set);
   RwTrimMapNow now;
 
+  if (is_given (given->volts_lo, given->volts_hi))
+    {
+      self->volts = rw_axis_make (given->volts_lo, given->volts_hi, plot->x, rw_rect_right (plot));
+      return;
+    }
   for (guint i = 0; i < set->points->len; i++)
     {
       const RwTrimPoint *point = &g_array_index (set->points, RwTrimPoint, i);
@@ -142,9 +155,15 @@ void
 rw_trim_map_layout_set_ranges (RwTrimMapLayout *self)
 {
   const RwRect *plot = &self->scene.plot;
+  const RwTrimMapRange *given = &self->in.given;
   Reach up = { 0, 1, -RW_SCENE_LEAST, RW_SCENE_LEAST };
 
   set_across (self);
+  if (is_given (given->lo, given->hi))
+    {
+      self->scene.scale = rw_axis_make (given->lo, given->hi, rw_rect_bottom (plot), plot->y);
+      return;
+    }
   reach_for_points (self->in.set, &up);
   reach_for_lines (self, &up);
   self->scene.scale = rw_axis_make (up.below, up.above, rw_rect_bottom (plot), plot->y);

@@ -477,7 +477,8 @@ say_outliers (const RwTrimSet *set,
 
 char *
 rw_trim_map_words_summary (const RwTrimSet  *set,
-                           const RwTrimLive *live)
+                           const RwTrimLive *live,
+                           gboolean          note)
 {
   g_autofree char *instead = rw_trim_map_words_instead (set);
   GString *out = g_string_new (NULL);
@@ -493,6 +494,7 @@ rw_trim_map_words_summary (const RwTrimSet  *set,
     say_rail (set, i, out);
   say (out, rw_trim_map_words_now (set, live));
   say_outliers (set, out);
-  say (out, rw_trim_map_words_note (set));
+  if (note)
+    say (out, rw_trim_map_words_note (set));
   return g_string_free (out, FALSE);
 }

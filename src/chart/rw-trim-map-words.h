@@ -27,7 +27,7 @@ char *rw_trim_map_words_set_point (const RwTrimSet *set);
 char *rw_trim_map_words_window (const RwTrimSet *set);
 char *rw_trim_map_words_now (const RwTrimSet *set, const RwTrimLive *live);
 
-/* A few sentences about the whole picture. @set and @live: (nullable). */
-char *rw_trim_map_words_summary (const RwTrimSet *set, const RwTrimLive *live);
+/* A few sentences about the whole picture, @note: with rw_trim_map_words_note (). @set and @live: (nullable). */
+char *rw_trim_map_words_summary (const RwTrimSet *set, const RwTrimLive *live, gboolean note);
 
 G_END_DECLS

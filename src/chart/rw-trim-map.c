@@ -270,6 +270,60 @@ rw_trim_map_set_title (RwTrimMap  *self,
   touch (self);
 }
 
+void
+rw_trim_map_set_note (RwTrimMap *self,
+                      gboolean   note)
+{
+  g_return_if_fail (RW_IS_TRIM_MAP (self));
+  if (self->without_note == !note)
+    return;
+  self->without_note = !note;
+  touch (self);
+}
+
+static void
+take_ends (double  lo,
+           double  hi,
+           double *own_lo,
+           double *own_hi)
+{
+  const gboolean given = isfinite (lo) && isfinite (hi) && lo < hi;
+
+  *own_lo = given ? lo : 0;
+  *own_hi = given ? hi : 0;
+}
+
+void
+rw_trim_map_set_range (RwTrimMap            *self,
+                       const RwTrimMapRange *range)
+{
+  g_return_if_fail (RW_IS_TRIM_MAP (self) && range != NULL);
+
+  RwTrimMapRange given;
+
+  take_ends (range->volts_lo, range->volts_hi, &given.volts_lo, &given.volts_hi);
+  take_ends (range->lo, range->hi, &given.lo, &given.hi);
+  if (given.volts_lo == self->given.volts_lo && given.volts_hi == self->given.volts_hi && given.lo == self->given.lo
+      && given.hi == self->given.hi)
+    return;
+  self->given = given;
+  touch (self);
+}
+
+gboolean
+rw_trim_map_get_range (RwTrimMap      *self,
+                       RwTrimMapRange *out)
+{
+  g_return_val_if_fail (RW_IS_TRIM_MAP (self) && out != NULL, FALSE);
+
+  const RwTrimMapLayout *layout = rw_trim_map_get_layout (self);
+
+  if (self->set == NULL || layout->instead != NULL)
+    return FALSE;
+  *out = (RwTrimMapRange){ layout->volts.lo, layout->volts.hi, layout->scene.scale.lo, layout->scene.scale.hi };
+  return TRUE;
+}
+
 const RwTrimMapLayout *
 rw_trim_map_get_layout (RwTrimMap *self)
 {
@@ -287,6 +341,8 @@ rw_trim_map_get_layout (RwTrimMap *self)
     .height = self->height,
     .title = self->title,
     .aside = self->aside,
+    .given = self->given,
+    .without_note = self->without_note,
   };
 
   rw_trim_map_layout_init (&self->layout, &input);
@@ -342,5 +398,5 @@ char *
 rw_trim_map_dup_summary (RwTrimMap *self)
 {
   g_return_val_if_fail (RW_IS_TRIM_MAP (self), NULL);
-  return rw_trim_map_words_summary (self->set, rw_trim_map_get_live (self));
+  return rw_trim_map_words_summary (self->set, rw_trim_map_get_live (self), !self->without_note);
 }

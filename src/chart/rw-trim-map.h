@@ -45,6 +45,13 @@ typedef struct
 void rw_trim_map_hit_clear (RwTrimMapHit *hit);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RwTrimMapHit, rw_trim_map_hit_clear)
 
+/* How far the picture reaches. */
+typedef struct
+{
+  double volts_lo, volts_hi; /* of the reference, across */
+  double lo, hi;             /* position, up */
+} RwTrimMapRange;
+
 #define RW_TYPE_TRIM_MAP (rw_trim_map_get_type ())
 G_DECLARE_FINAL_TYPE (RwTrimMap, rw_trim_map, RW, TRIM_MAP, GObject)
 
@@ -60,6 +67,11 @@ const RwTrimSet *rw_trim_map_get_set (RwTrimMap *self); /* borrowed (nullable) *
  * none; then the needle stands where the readings of this position say, paler. */
 void rw_trim_map_set_live (RwTrimMap *self, const RwTrimLive *live);
 
+/* How far the picture is to reach, so that two can share one scale; a pair of ends that are equal, or not finite: as
+ * far as what is seen asks for. Get: as the picture has it now; FALSE, *out untouched, without a set. */
+void     rw_trim_map_set_range (RwTrimMap *self, const RwTrimMapRange *range);
+gboolean rw_trim_map_get_range (RwTrimMap *self, RwTrimMapRange *out);
+
 /* Pixels of the picture, at least 1 × 1 each. */
 void rw_trim_map_set_size (RwTrimMap *self, double width, double height);
 
@@ -67,6 +79,9 @@ void rw_trim_map_set_size (RwTrimMap *self, double width, double height);
 void rw_trim_map_set_font (RwTrimMap *self, const PangoFontDescription *font);
 void rw_trim_map_set_draw_text (RwTrimMap *self, gboolean draw_text);
 void rw_trim_map_set_title (RwTrimMap *self, const char *title, const char *aside);
+
+/* Whether the picture and its summary name the rails that are not on it, as they do at first. */
+void rw_trim_map_set_note (RwTrimMap *self, gboolean note);
 
 /* TRUE when the next ink would differ from the last one. */
 gboolean rw_trim_map_needs_ink (RwTrimMap *self);

@@ -120,6 +120,71 @@ test_rewound_is_as_fresh_and_grows_on (void)
     }
 }
 
+static gboolean
+is_of_stream (RwSession     *session,
+              const RwEvent *event)
+{
+  const int target = event->type == RW_EVENT_RETRACT ? rw_session_find (session, event->retract.n) : -1;
+  const RwEvent *named = target >= 0 ? rw_session_get_event (session, (guint) target) : NULL;
+
+  return named != NULL && (named->type == RW_EVENT_SAMPLE || named->type == RW_EVENT_GAP);
+}
+
+/* As programs write them: readings and what people did are taken back, samples and gaps are not. */
+static RwSession *
+steady (guint32 seed)
+{
+  g_autoptr (RwSession) session = fixture_random (seed, 200);
+  RwSession *kept = fixture_empty ();
+
+  for (guint i = 0; i < rw_session_get_n_events (session); i++)
+    {
+      RwEvent copy = rw_event_copy (rw_session_get_event (session, i));
+
+      if (is_of_stream (session, &copy))
+        rw_event_clear (&copy);
+      else
+        rw_session_add (kept, &copy);
+    }
+  return kept;
+}
+
+/* A part of another session, wherever its end jumps to. */
+static void
+test_part_is_as_fresh (void)
+{
+  for (guint32 seed = 60; seed < 110; seed++)
+    {
+      g_autoptr (RwSession) whole = seed % 4 == 0   ? fixture_random (seed, 160)
+                                    : seed % 4 == 1 ? fixture_stream (160)
+                                                    : steady (seed);
+      g_autoptr (RwSession) part = rw_session_new_part (whole);
+      g_autoptr (RwChartData) data = rw_chart_data_new (part);
+      g_autoptr (GRand) random = g_rand_new_with_seed (seed);
+
+      for (guint i = 0; i < 25; i++)
+        {
+          const guint n = (guint) g_rand_int_range (random, 0, (int) rw_session_get_n_events (whole) + 1);
+          g_autoptr (RwSession) fresh = fixture_empty ();
+          g_autoptr (RwChartData) other = rw_chart_data_new (fresh);
+
+          for (guint k = 0; k < n; k++)
+            {
+              RwEvent copy = rw_event_copy (rw_session_get_event (whole, k));
+
+              rw_session_add (fresh, &copy);
+            }
+          rw_session_rewind (part, n);
+          rw_session_advance (part, n);
+          assert_as_fresh (data, part);
+
+          g_autofree char *ours = written (data), *theirs = written (other);
+
+          g_assert_cmpstr (ours, ==, theirs);
+        }
+    }
+}
+
 /* Without retracts nothing is ever collected anew: the cutting itself is what is tested. */
 static void
 test_rewound_stream_is_as_fresh_at_every_length (void)
@@ -346,6 +411,7 @@ main (int    argc,
   g_test_add_func ("/chart-data/grown-is-as-fresh", test_grown_is_as_fresh);
   g_test_add_func ("/chart-data/rewound-is-as-fresh-and-grows-on",
                    test_rewound_is_as_fresh_and_grows_on);
+  g_test_add_func ("/chart-data/part-is-as-fresh", test_part_is_as_fresh);
   g_test_add_func ("/chart-data/rewound-stream-is-as-fresh",
                    test_rewound_stream_is_as_fresh_at_every_length);
   g_test_add_func ("/chart-data/gap-of-the-meter-leaves-a-hole",

@@ -132,6 +132,39 @@ test_cut_and_grown_again_is_as_new (void)
       }
 }
 
+static void
+test_part_is_as_new_at_every_length (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (3);
+
+  for (guint reduction = 2; reduction <= 5; reduction++)
+    {
+      g_autoptr (GArray) stream = random_stream (random, 60);
+      g_autoptr (RwPyramid) whole = build (stream, reduction, stream->len);
+      g_autoptr (RwPyramid) part = rw_pyramid_new_part (whole);
+
+      for (guint i = 0; i < 60; i++)
+        {
+          const guint n = (guint) g_rand_int_range (random, 0, 61);
+          g_autoptr (RwPyramid) fresh = build (stream, reduction, n);
+          RwSpan ours[40], theirs[40];
+
+          rw_pyramid_see (part, n);
+          g_assert_cmpuint (rw_pyramid_get_n (part), ==, n);
+          assert_ranges (part, stream, n);
+          g_assert_cmpuint (rw_pyramid_find_time (part, 1e9), ==, n);
+          rw_pyramid_columns (part, -1, 0.7, 40, ours);
+          rw_pyramid_columns (fresh, -1, 0.7, 40, theirs);
+          for (guint k = 0; k < 40; k++)
+            {
+              assert_same (ours[k].lo, theirs[k].lo);
+              assert_same (ours[k].hi, theirs[k].hi);
+              g_assert_cmpint (ours[k].through, ==, theirs[k].through);
+            }
+        }
+    }
+}
+
 /* Where the line through the samples meets [t0, t1]: every segment is cut to it. */
 static void
 plain_column (const GArray *stream,
@@ -280,6 +313,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/pyramid/every-range-of-every-length", test_every_range_of_every_length);
   g_test_add_func ("/pyramid/cut-and-grown-again-is-as-new", test_cut_and_grown_again_is_as_new);
+  g_test_add_func ("/pyramid/part-is-as-new-at-every-length", test_part_is_as_new_at_every_length);
   g_test_add_func ("/pyramid/columns-are-the-line-cut-up", test_columns_are_the_line_cut_up);
   g_test_add_func ("/pyramid/through-means-entered-and-left-at-the-ends",
                    test_through_means_entered_and_left_at_the_ends);
