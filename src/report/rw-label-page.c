@@ -2,20 +2,20 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Black on white, so that any printer and a photocopier keep it: a frame, the cabinet in bold, the set point in bold,
- * the rails as three columns, meter and person below.
+ * the rails as three columns, meter and person below. What is too long for its line is wrapped, and the type shrinks until
+ * all lines fit: nothing is ever cut.
  */
 #include "config.h"
 
 #include "rw-label.h"
 
-#include <cairo-pdf.h>
-#include <gio/gio.h>
 #include <glib/gi18n-lib.h>
-#include <pango/pangocairo.h>
+
+#include "rw-paper.h"
 
 /* Points. */
 static const double margin = 8, frame = 3, gap = 1;
-static const double largest = 9, smallest = 3, shrink = 0.5;
+static const double largest = 9, shrink = 0.95;
 static const double columns[] = { 0, 0.40, 0.72 }; /* shares of the width */
 
 /* Where the pen stands; without ink it only measures. */
@@ -26,7 +26,7 @@ typedef struct
   gboolean ink;
 } Pen;
 
-/* One text, ellipsized to @width. Returns its height. */
+/* One text, wrapped to @width. Returns its height. */
 static double
 put (const Pen  *pen,
      const char *text,
@@ -34,24 +34,15 @@ put (const Pen  *pen,
      double      x,
      double      width)
 {
-  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (pen->cr);
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
-  int height = 0;
+  g_autoptr (PangoLayout) layout = rw_paper_new_layout (pen->cr, text, pen->size, bold, width);
 
-  pango_font_description_set_absolute_size (font, pen->size * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
   pango_layout_set_single_paragraph_mode (layout, TRUE);
-  pango_layout_set_text (layout, text, -1);
-  pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
-  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  pango_layout_get_size (layout, NULL, &height);
   if (pen->ink)
     {
       cairo_move_to (pen->cr, x, pen->y);
       pango_cairo_show_layout (pen->cr, layout);
     }
-  return (double) height / PANGO_SCALE;
+  return rw_paper_get_height (layout);
 }
 
 static void
@@ -110,9 +101,9 @@ rw_label_draw (const RwLabel *self,
   Pen pen = { cr, largest, margin, FALSE };
 
   put_all (&pen, self);
-  while (pen.y > RW_LABEL_HEIGHT - margin && pen.size > smallest)
+  while (pen.y > RW_LABEL_HEIGHT - margin)
     {
-      pen = (Pen){ cr, pen.size - shrink, margin, FALSE };
+      pen = (Pen){ cr, pen.size * shrink, margin, FALSE };
       put_all (&pen, self);
     }
   cairo_save (cr);
@@ -130,27 +121,12 @@ rw_label_draw (const RwLabel *self,
 
 /* --- PDF ---------------------------------------------------------------------------------------- */
 
-static cairo_status_t
-append_bytes (void                *closure,
-              const unsigned char *data,
-              unsigned int         length)
-{
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-/* Else the PDF would hold the hour at which it was made. */
 static void
-set_facts (cairo_surface_t *surface,
-           const RwLabel   *self,
-           RwSession       *session)
+draw_cb (cairo_t      *cr,
+         guint         page,
+         gconstpointer data)
 {
-  g_autofree char *date = g_date_time_format (rw_session_get_header (session)->started, "%Y-%m-%dT%H:%M:%SZ");
-
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, self->cabinet);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Railwright");
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, date);
+  rw_label_draw (data, cr);
 }
 
 gboolean
@@ -159,25 +135,8 @@ rw_label_save_pdf (const RwLabel *self,
                    const char    *path,
                    GError       **error)
 {
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface
-      = cairo_pdf_surface_create_for_stream (append_bytes, bytes, RW_LABEL_WIDTH, RW_LABEL_HEIGHT);
-  cairo_t *cr = cairo_create (surface);
+  const RwPaper paper
+      = { RW_LABEL_WIDTH, RW_LABEL_HEIGHT, 1, self->cabinet, rw_session_get_header (session)->started };
 
-  set_facts (surface, self, session);
-  rw_label_draw (self, cr);
-  cairo_show_page (cr);
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-
-  const cairo_status_t status = cairo_surface_status (surface);
-
-  cairo_surface_destroy (surface);
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, _ ("Cannot draw the label: %s"),
-                   cairo_status_to_string (status));
-      return FALSE;
-    }
-  return g_file_set_contents (path, (const char *) bytes->data, (gssize) bytes->len, error);
+  return rw_paper_save_pdf (&paper, draw_cb, self, path, error);
 }

@@ -43,7 +43,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwLabel, rw_label_free)
 /* Lines of plain text. (transfer full) */
 GString *rw_label_to_text (const RwLabel *self);
 
-/* Draws into 0, 0 … RW_LABEL_WIDTH, RW_LABEL_HEIGHT; the type shrinks until everything fits. */
+/* Draws into 0, 0 … RW_LABEL_WIDTH, RW_LABEL_HEIGHT; what is long is wrapped, and the type shrinks until everything fits. */
 void rw_label_draw (const RwLabel *self, cairo_t *cr);
 
 /* As a PDF page of that size, replaced as a whole or not at all; its dates are the session's start. Errors: G_FILE_ERROR,

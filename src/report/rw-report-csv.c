@@ -4,6 +4,9 @@
  * RFC 4180: rows end in CR LF, the last one too; a field with a comma, a quote, CR or LF stands
  * in double quotes, and a quote inside is doubled. A row is an array of texts, one a column, of
  * which only those that its event has are filled in.
+ *
+ * A spreadsheet takes a field that begins with =, +, -, @, a tab or a line end for a formula, and a formula may fetch or
+ * run things. Words of a session are never one: such a word gets an apostrophe before it. Numbers stay numbers.
  */
 #include "config.h"
 
@@ -97,7 +100,7 @@ put_result (Row   *row,
 {
   char buffer[G_ASCII_DTOSTR_BUF_SIZE];
 
-  if (isnan (value))
+  if (!isfinite (value)) /* of a reading past all bounds */
     return;
 
   GString *text = begin_number (row, column);
@@ -172,6 +175,38 @@ put_reading (Row             *row,
 }
 
 static void
+put_call (Row              *row,
+          const RwCallSaid *call)
+{
+  static const char *const forms[] = { "ask", "value", "hands", "reveal", "drop" };
+
+  row->fields[COLUMN_STATE] = forms[call->form];
+  if (call->form == RW_CALL_ASK)
+    {
+      row->fields[COLUMN_RAIL] = call->ask.rail;
+      row->fields[COLUMN_PLACE] = rw_place_to_id (call->ask.place);
+      row->fields[COLUMN_KIND] = rw_kind_to_id (call->ask.kind);
+      put_number (row, COLUMN_VALUE, call->ask.was);
+    }
+  else if (call->form == RW_CALL_VALUE)
+    {
+      row->fields[COLUMN_ID] = call->value.by;
+      put_number (row, COLUMN_VALUE, call->value.value);
+      put_number (row, COLUMN_TEXT, call->value.give);
+    }
+  else if (call->form == RW_CALL_HANDS)
+    {
+      GString *text = begin_number (row, COLUMN_TEXT);
+
+      g_string_append_printf (text, "%u lower, %u same, %u higher", call->hands[RW_CALL_LOWER],
+                              call->hands[RW_CALL_SAME], call->hands[RW_CALL_HIGHER]);
+      row->fields[COLUMN_TEXT] = text->str;
+    }
+  else if (call->form == RW_CALL_REVEAL)
+    put_count (row, COLUMN_ID, call->reveal);
+}
+
+static void
 put_payload (Row           *row,
              RwSession     *session,
              const RwEvent *event)
@@ -220,6 +255,9 @@ put_payload (Row           *row,
       row->fields[COLUMN_METER] = event->meter->id;
       row->fields[COLUMN_TEXT] = event->meter->name;
       break;
+    case RW_EVENT_CALL:
+      put_call (row, &event->call);
+      break;
     case RW_EVENT_UNKNOWN:
     case RW_N_EVENT_TYPES:
     default:
@@ -228,12 +266,23 @@ put_payload (Row           *row,
     }
 }
 
+static gboolean
+looks_like_formula (const char *text)
+{
+  return *text != '\0' && strchr ("=+-@\t\r\n", *text) != NULL;
+}
+
 static void
 append_field (GString    *out,
-              const char *text)
+              const char *words,
+              gboolean    number)
 {
-  if (text == NULL)
+  if (words == NULL)
     return;
+
+  g_autofree char *guarded = !number && looks_like_formula (words) ? g_strconcat ("'", words, NULL) : NULL;
+  const char *text = guarded != NULL ? guarded : words;
+
   if (strpbrk (text, ",\"\r\n") == NULL)
     {
       g_string_append (out, text);
@@ -250,14 +299,17 @@ append_field (GString    *out,
 }
 
 static void
-append_row (GString           *out,
-            const char *const *fields)
+append_row (GString   *out,
+            const Row *row)
 {
   for (int i = 0; i < N_COLUMNS; i++)
     {
       if (i > 0)
         g_string_append_c (out, ',');
-      append_field (out, fields[i]);
+
+      const gboolean number = row->numbers[i] != NULL && row->fields[i] == row->numbers[i]->str;
+
+      append_field (out, row->fields[i], number);
     }
   g_string_append (out, "\r\n");
 }
@@ -270,7 +322,8 @@ rw_report_csv (RwSession *session)
   GString *out = g_string_new (NULL);
   Row row = { 0 };
 
-  append_row (out, headings);
+  memcpy (row.fields, headings, sizeof headings);
+  append_row (out, &row);
   for (guint i = 0; i < rw_session_get_n_events (session); i++)
     {
       const RwEvent *event = rw_session_get_event (session, i);
@@ -283,7 +336,7 @@ rw_report_csv (RwSession *session)
       row.fields[COLUMN_TYPE] = type;
       row.fields[COLUMN_RETRACTED] = rw_session_is_live (session, i) ? "false" : "true";
       put_payload (&row, session, event);
-      append_row (out, row.fields);
+      append_row (out, &row);
     }
   row_clear (&row);
   return out;

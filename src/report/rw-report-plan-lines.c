@@ -287,7 +287,8 @@ append_rare_outcomes (Print            *print,
   add_line (print, RW_PLAN_LINE_RARE, level, g_strdup_printf (_ ("too rare to plan for: %s"), list->str));
 }
 
-/* The check's own line, what can hurt before it; how to keep safe where the check is unfolded. */
+/* The check's own line, what can hurt before it; how to keep safe where the check is unfolded. A live low voltage, which
+ * most checks meet, stands on the line itself. */
 static void
 append_title (Print            *print,
               const RwPlanTree *node,
@@ -309,6 +310,8 @@ append_title (Print            *print,
   g_string_printf (text, _ ("Check: %s (%s; expected %s)"), check->title, minutes, expected);
   if (wanted != NULL)
     g_string_append_printf (text, ", %s", wanted);
+  if (danger == NULL && check->hazard != RW_HAZARD_NONE)
+    g_string_append_printf (text, "; %s", rw_hazard_get_label (check->hazard));
   if (above >= print->plan->depth)
     g_string_append (text, " …");
   add_line (print, RW_PLAN_LINE_CHECK, level, g_strdup (text->str));
@@ -438,8 +441,10 @@ rw_report_plan_lines (const RwReportPlan *self)
     }
   append_account (&print);
   add_line (&print, RW_PLAN_LINE_KNOWN, 0,
-            g_strdup_printf (_ ("What can hurt, and who may do it, stands before a step. Where nothing does: %s at most; %s."),
-                             rw_hazard_get_label (RW_HAZARD_LOW_VOLTAGE), rw_who_get_label (RW_WHO_ANYONE)));
+            g_strdup_printf (_ ("What can hurt, and who may do it, stands before a step; “%s” in its line. Where nothing does: "
+                                "%s; %s."),
+                             rw_hazard_get_label (RW_HAZARD_LOW_VOLTAGE), rw_hazard_get_label (RW_HAZARD_NONE),
+                             rw_who_get_label (RW_WHO_ANYONE)));
   append_step (&print, self->tree, 0, 0);
   append_left_out (&print);
   return print.lines;

@@ -6,7 +6,6 @@
 #include "rw-report-plan-page.h"
 
 #include <cairo-pdf.h>
-#include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 #include <pango/pangocairo.h>
 
@@ -14,9 +13,7 @@
 #include "rw-theme.h"
 
 /* Points. */
-static const double margin = 42, head_height = 44, foot_height = 24;
 static const double level_indent = 15, line_gap = 2.5, rule_offset = 9;
-static const double text_size = 9, title_size = 15;
 static const guint longest_page = 888;
 
 typedef struct
@@ -37,7 +34,7 @@ struct _RwReportPlanPages
 static double
 indent_of (const RwPlanLine *line)
 {
-  return margin + line->level * level_indent;
+  return RW_PAPER_MARGIN + line->level * level_indent;
 }
 
 static const char *
@@ -52,19 +49,11 @@ make_layout (cairo_t          *cr,
              const RwPlanLine *line,
              guint             page)
 {
-  PangoLayout *layout = pango_cairo_create_layout (cr);
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
   g_autofree char *words = rw_plan_line_dup_text (line, page);
   g_autofree char *text = g_strconcat (sign_of (line->kind), words, NULL);
   const gboolean bold = line->kind == RW_PLAN_LINE_CHECK || line->kind == RW_PLAN_LINE_DANGER;
 
-  pango_font_description_set_absolute_size (font, text_size * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_layout_set_text (layout, text, -1);
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width (layout, (int) ((RW_REPORT_PAGE_WIDTH - margin - indent_of (line)) * PANGO_SCALE));
-  return layout;
+  return rw_paper_new_layout (cr, text, RW_PAPER_TEXT_SIZE, bold, RW_PAPER_WIDTH - RW_PAPER_MARGIN - indent_of (line));
 }
 
 /* Before anything has its page: with room for the longest number. */
@@ -73,10 +62,8 @@ measure (cairo_t          *cr,
          const RwPlanLine *line)
 {
   g_autoptr (PangoLayout) layout = make_layout (cr, line, longest_page);
-  int height = 0;
 
-  pango_layout_get_size (layout, NULL, &height);
-  return (double) height / PANGO_SCALE + line_gap + (line->kind == RW_PLAN_LINE_KNOWN ? line_gap : 0);
+  return rw_paper_get_height (layout) + line_gap + (line->kind == RW_PLAN_LINE_KNOWN ? line_gap : 0);
 }
 
 /* --- pages ---------------------------------------------------------------------------------------- */
@@ -93,7 +80,7 @@ static guint
 end_of_page (const RwReportPlanPages *self,
              guint                    first)
 {
-  const double room = RW_REPORT_PAGE_HEIGHT - 2 * margin - head_height - foot_height;
+  const double room = RW_PAPER_ROOM;
   double used = 0;
   guint end = first;
 
@@ -142,7 +129,7 @@ rw_report_plan_pages_new (const RwReportPlan *plan,
   g_return_val_if_fail (plan != NULL, NULL);
 
   RwReportPlanPages *self = g_new0 (RwReportPlanPages, 1);
-  cairo_surface_t *surface = cairo_pdf_surface_create (NULL, RW_REPORT_PAGE_WIDTH, RW_REPORT_PAGE_HEIGHT);
+  cairo_surface_t *surface = cairo_pdf_surface_create (NULL, RW_PAPER_WIDTH, RW_PAPER_HEIGHT);
   cairo_t *cr = cairo_create (surface);
 
   self->lines = rw_report_plan_lines (plan);
@@ -216,7 +203,7 @@ draw_rules (cairo_t          *cr,
   cairo_set_line_width (cr, 0.7);
   for (guint level = 0; level < line->level; level++)
     {
-      const double x = margin + (level + 1) * level_indent - rule_offset;
+      const double x = RW_PAPER_MARGIN + (level + 1) * level_indent - rule_offset;
 
       cairo_move_to (cr, x, y);
       cairo_line_to (cr, x, y + height);
@@ -243,45 +230,6 @@ draw_line (const RwReportPlanPages *self,
   pango_cairo_show_layout (cr, layout);
 }
 
-/* @align: 0 from the left margin, 1 up to the right one. */
-static void
-draw_words (cairo_t    *cr,
-            const char *words,
-            double      size,
-            double      y,
-            double      align)
-{
-  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (cr);
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string ("Sans");
-  const double room = RW_REPORT_PAGE_WIDTH - 2 * margin;
-
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-  pango_font_description_set_weight (font, size > text_size ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_layout_set_text (layout, words, -1);
-  pango_layout_set_width (layout, (int) (room * PANGO_SCALE));
-  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  pango_layout_set_alignment (layout, align > 0 ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
-  cairo_move_to (cr, margin, y);
-  pango_cairo_show_layout (cr, layout);
-}
-
-static void
-draw_foot (const RwReportPlanPages *self,
-           cairo_t                 *cr,
-           guint                    page)
-{
-  const double y = RW_REPORT_PAGE_HEIGHT - margin - foot_height + 10;
-  /* Translators: number of the page, number of pages. */
-  g_autofree char *number = g_strdup_printf (_ ("%u of %u"), page + 1, self->pages->len);
-
-  set_color (cr, rw_theme_get (RW_THEME_LIGHT)->quiet);
-  draw_words (cr, _ ("A computed guess and no safety device. Mains and picture tubes are left to trained people; local "
-                     "rules decide."),
-              7.5, y, 0);
-  draw_words (cr, number, 7.5, y, 1);
-}
-
 void
 rw_report_plan_pages_draw (const RwReportPlanPages *self,
                            cairo_t                 *cr,
@@ -290,45 +238,27 @@ rw_report_plan_pages_draw (const RwReportPlanPages *self,
   g_return_if_fail (self != NULL && cr != NULL && page < self->pages->len);
 
   const Page *lines = &g_array_index (self->pages, Page, page);
-  double y = margin + head_height;
+  double y = RW_PAPER_TOP;
 
-  set_color (cr, rw_theme_get (RW_THEME_LIGHT)->ink);
-  draw_words (cr, self->title, title_size, margin, 0);
+  rw_paper_draw_frame (cr, self->title,
+                       _ ("A computed guess and no safety device. Mains and picture tubes are left to trained people; local "
+                          "rules decide."),
+                       page, self->pages->len);
   for (guint i = lines->first; i < lines->end; i++)
     {
       draw_line (self, cr, i, y);
       y += self->heights[i];
     }
-  draw_foot (self, cr, page);
 }
 
 /* --- PDF ------------------------------------------------------------------------------------------ */
 
-static cairo_status_t
-append_bytes (void                *closure,
-              const unsigned char *data,
-              unsigned int         length)
-{
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
 static void
-set_facts (cairo_surface_t         *surface,
-           const RwReportPlanPages *pages,
-           RwSession               *session)
+draw_cb (cairo_t      *cr,
+         guint         page,
+         gconstpointer data)
 {
-  GDateTime *started = session != NULL ? rw_session_get_header (session)->started : NULL;
-
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, pages->title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Railwright");
-  if (started == NULL)
-    return;
-
-  g_autofree char *date = g_date_time_format (started, "%Y-%m-%dT%H:%M:%SZ");
-
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, date);
+  rw_report_plan_pages_draw (data, cr, page);
 }
 
 gboolean
@@ -340,28 +270,8 @@ rw_report_plan_save_pdf (const RwReportPlan *plan,
   g_return_val_if_fail (plan != NULL && path != NULL, FALSE);
 
   g_autoptr (RwReportPlanPages) pages = rw_report_plan_pages_new (plan, session);
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, RW_REPORT_PAGE_WIDTH,
-                                                                  RW_REPORT_PAGE_HEIGHT);
-  cairo_t *cr = cairo_create (surface);
+  const RwPaper paper = { RW_PAPER_WIDTH, RW_PAPER_HEIGHT, rw_report_plan_pages_count (pages), pages->title,
+                          session != NULL ? rw_session_get_header (session)->started : NULL };
 
-  set_facts (surface, pages, session);
-  for (guint i = 0; i < rw_report_plan_pages_count (pages); i++)
-    {
-      rw_report_plan_pages_draw (pages, cr, i);
-      cairo_show_page (cr);
-    }
-
-  const cairo_status_t drawn = cairo_status (cr);
-
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-  cairo_surface_destroy (surface);
-  if (drawn != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, _ ("The plan could not be drawn: %s."),
-                   cairo_status_to_string (drawn));
-      return FALSE;
-    }
-  return g_file_set_contents (path, (const char *) bytes->data, (gssize) bytes->len, error);
+  return rw_paper_save_pdf (&paper, draw_cb, pages, path, error);
 }

@@ -7,16 +7,11 @@
  */
 #pragma once
 
-#include <cairo.h>
-
+#include "rw-paper.h"
 #include "rw-report-plan.h"
 #include "rw-session.h"
 
 G_BEGIN_DECLS
-
-/* Points. */
-#define RW_REPORT_PAGE_WIDTH 595.28
-#define RW_REPORT_PAGE_HEIGHT 841.89
 
 /* Broken into pages, ready to be drawn. */
 typedef struct _RwReportPlanPages RwReportPlanPages;
@@ -28,7 +23,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (RwReportPlanPages, rw_report_plan_pages_free)
 
 guint rw_report_plan_pages_count (const RwReportPlanPages *self); /* ≥ 1 */
 
-/* Draws page @page, 0 …, into 0, 0 … RW_REPORT_PAGE_WIDTH, RW_REPORT_PAGE_HEIGHT. */
+/* Draws page @page, 0 …, into 0, 0 … RW_PAPER_WIDTH, RW_PAPER_HEIGHT. */
 void rw_report_plan_pages_draw (const RwReportPlanPages *self, cairo_t *cr, guint page);
 
 /* As a PDF file, replaced as a whole or not at all. Errors: G_FILE_ERROR, and G_IO_ERROR when it cannot be drawn. */

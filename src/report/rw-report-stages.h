@@ -3,6 +3,7 @@
  */
 #pragma once
 
+#include "rw-knowledge.h"
 #include "rw-stages.h"
 
 G_BEGIN_DECLS
@@ -11,7 +12,8 @@ G_BEGIN_DECLS
  * advice, why, and what had been advised; what nobody proved. Nothing when no stage was entered. */
 void rw_report_stages_append (const RwStages *stages, GString *out);
 
-/* The same from a session, with the shipped words; says so in a line when they cannot be read. */
-void rw_report_stages_append_of (RwSession *session, GString *out);
+/* The same from a session, with the shipped words; says so in a line when they cannot be read. @knowledge: names the
+ * complaints; (nullable). */
+void rw_report_stages_append_of (RwSession *session, RwKnowledge *knowledge, GString *out);
 
 G_END_DECLS

@@ -38,6 +38,12 @@ append_title (const RwSummary *summary,
   g_string_append_printf (out, _ ("%s; started %s UTC, %s long"),
                           rw_profile_get_title (header->profile), started, length);
   g_string_append_c (out, '\n');
+  if (header->from != NULL)
+    {
+      g_autofree char *from = rw_session_from_describe (header->from);
+
+      g_string_append_printf (out, "%s\n", from);
+    }
 }
 
 /* Takes @text; a comma before it unless it begins the line. */
@@ -215,6 +221,7 @@ rw_report_text_summary (const RwSummary *summary)
   rw_report_text_append_seen (summary, out);
   rw_report_text_append_next (summary, out);
   if (rw_bench_state_get_stage (summary->state) != NULL)
-    rw_report_stages_append_of (summary->session, out);
+    rw_report_stages_append_of (summary->session,
+                                summary->advice != NULL ? rw_advice_get_knowledge (summary->advice) : NULL, out);
   return out;
 }

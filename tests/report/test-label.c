@@ -10,12 +10,15 @@
 
 #include "report-fixture.h"
 #include "rw-label.h"
+#include "rw-report-stages-page.h"
 #include "rw-report-text.h"
 
 #define SETUP(n, t, words) EVENT (n, t, "\"setup\":{" words "}")
 #define STAGE(n, t, words) EVENT (n, t, "\"stage\":{" words "}")
 #define DC(n, t, rail, place, value) \
   READING (n, t, rail, place, "dc", "\"value\":" value ",\"step\":0.01,\"meter\":\"m1\"")
+
+#define EVENT_FORMAT "{\"n\":%u,\"t\":%u,\"stage\":{\"id\":\"fit-board\",\"against\":\"reason %u\"}}\n"
 
 static const char job[]
     = SETUP (1, 1, "\"power\":\"on\",\"board\":\"out\",\"warm\":false") DC (2, 2, "p5", "terminals", "5.30")
@@ -119,6 +122,67 @@ test_drawing_keeps_within_its_frame (void)
   cairo_surface_destroy (surface);
 }
 
+/* The pixels of a label with this set point and cabinet. (transfer full) */
+static GBytes *
+ink (const char *cabinet,
+     const char *set_point,
+     const char *terminals)
+{
+  g_autoptr (RwLabel) label = make_label (job, "Mo");
+  cairo_surface_t *surface
+      = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (6 * RW_LABEL_WIDTH), (int) (6 * RW_LABEL_HEIGHT));
+  cairo_t *cr = cairo_create (surface);
+
+  g_free (label->cabinet);
+  label->cabinet = g_strdup (cabinet);
+  g_free (label->set_point);
+  label->set_point = g_strdup (set_point);
+  g_free (g_array_index (label->rows, RwLabelRow, 0).terminals);
+  g_array_index (label->rows, RwLabelRow, 0).terminals = g_strdup (terminals);
+  cairo_scale (cr, 6, 6);
+  rw_label_draw (label, cr);
+  cairo_surface_flush (surface);
+
+  const gsize length = (gsize) cairo_image_surface_get_stride (surface) * (gsize) cairo_image_surface_get_height (surface);
+  GBytes *bytes = g_bytes_new (cairo_image_surface_get_data (surface), length);
+
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return bytes;
+}
+
+/* Two labels that differ in their very last letter look different: it was drawn. The German words are those of the
+ * shipped catalogue. */
+static void
+test_nothing_is_cut (void)
+{
+  static const char *const texts[] = {
+    "+5 V: 5.05 V at the board, 5.10 V at the terminals 7",
+    "+5 V Versorgung der Rechnerplatine: 5,05 V an der Platine, 5,11 V an den Anschlussklemmen des Netzteils 7",
+    "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaftsspielautomat 7",
+    "a supply whose label somebody wrote with everything that could be said about it: where it came from, who mended it "
+    "last, what it was set to then, which of its screws is worn and must not be turned again, what it powered before that, "
+    "and that it hums a little when the evening is damp, which it did already when it came, so never mind it 7",
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *other = g_strdup (texts[i]);
+
+      other[strlen (other) - 1] = '8';
+
+      g_autoptr (GBytes) cabinet_7 = ink (texts[i], "short", "5"), cabinet_8 = ink (other, "short", "5");
+      g_autoptr (GBytes) set_7 = ink ("short", texts[i], "5"), set_8 = ink ("short", other, "5");
+      g_autoptr (GBytes) cell_7 = ink ("short", "short", texts[i]), cell_8 = ink ("short", "short", other);
+      g_autoptr (GBytes) again = ink ("short", texts[i], "5");
+
+      g_assert_true (g_bytes_equal (set_7, again));
+      g_assert_false (g_bytes_equal (cabinet_7, cabinet_8));
+      g_assert_false (g_bytes_equal (set_7, set_8));
+      g_assert_false (g_bytes_equal (cell_7, cell_8));
+    }
+}
+
 static void
 test_pdf_is_the_same_twice (void)
 {
@@ -186,6 +250,41 @@ test_record_tells_stages_and_reasons (void)
   g_assert_nonnull (strstr (text->str, "Nobody looked"));
 }
 
+/* A record of many reasons takes several pages, and all of its lines stand on one of them. */
+static void
+test_record_on_paper (void)
+{
+  g_autoptr (GString) lines = g_string_new (SETUP (1, 1, "\"power\":\"on\",\"board\":\"out\""));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RwStageWords) words = rw_stage_words_load_shipped (&error);
+  g_autofree char *folder = g_dir_make_tmp ("record-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "record.pdf", NULL);
+  g_autofree char *one = NULL, *other = NULL;
+  gsize n_one = 0, n_other = 0;
+
+  g_assert_no_error (error);
+  for (guint i = 2; i < 82; i++)
+    g_string_append_printf (lines, EVENT_FORMAT, i, i, i);
+
+  g_autoptr (RwJournalRead) read = fixture_read (lines->str), few = fixture_read (STAGE (1, 1, "\"id\":\"trim\""));
+  g_autoptr (RwStages) stages = rw_stages_new (read->session, words, 0), short_one = rw_stages_new (few->session, words, 0);
+  g_autoptr (RwReportStagesPages) pages = rw_report_stages_pages_new (stages, read->session);
+  g_autoptr (RwReportStagesPages) page = rw_report_stages_pages_new (short_one, few->session);
+
+  g_assert_cmpuint (rw_report_stages_pages_count (page), ==, 1);
+  g_assert_cmpuint (rw_report_stages_pages_count (pages), >, 1);
+  g_assert_true (rw_report_stages_save_pdf (stages, read->session, path, &error));
+  g_assert_true (g_file_get_contents (path, &one, &n_one, NULL));
+  g_assert_true (rw_report_stages_save_pdf (stages, read->session, path, &error));
+  g_assert_true (g_file_get_contents (path, &other, &n_other, NULL));
+  g_assert_true (g_str_has_prefix (one, "%PDF"));
+  g_assert_cmpmem (one, n_one, other, n_other);
+  g_assert_false (rw_report_stages_save_pdf (stages, read->session, "/nowhere/at/all.pdf", &error));
+  g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_remove (path);
+  g_rmdir (folder);
+}
+
 static void
 test_record_is_silent_without_stages (void)
 {
@@ -204,9 +303,11 @@ main (int    argc,
   g_test_add_func ("/label/says-what-was-set", test_says_what_was_set);
   g_test_add_func ("/label/leaves-out-what-no-longer-holds", test_leaves_out_what_no_longer_holds);
   g_test_add_func ("/label/drawing-keeps-within-its-frame", test_drawing_keeps_within_its_frame);
+  g_test_add_func ("/label/nothing-is-cut-however-long", test_nothing_is_cut);
   g_test_add_func ("/label/pdf-is-the-same-twice", test_pdf_is_the_same_twice);
   g_test_add_func ("/label/pdf-says-what-went-wrong", test_pdf_says_what_went_wrong);
   g_test_add_func ("/label/record-tells-stages-and-reasons", test_record_tells_stages_and_reasons);
+  g_test_add_func ("/label/record-on-paper", test_record_on_paper);
   g_test_add_func ("/label/record-is-silent-without-stages", test_record_is_silent_without_stages);
   return g_test_run ();
 }

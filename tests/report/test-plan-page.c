@@ -135,8 +135,8 @@ ink (const RwReportPlanPages *pages,
      int                      from,
      int                      to)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) RW_REPORT_PAGE_WIDTH,
-                                                         (int) RW_REPORT_PAGE_HEIGHT);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) RW_PAPER_WIDTH,
+                                                         (int) RW_PAPER_HEIGHT);
   cairo_t *cr = cairo_create (surface);
   guint n = 0;
 

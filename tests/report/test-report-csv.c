@@ -5,6 +5,7 @@
 
 #include <glib.h>
 #include <math.h>
+#include <string.h>
 
 #include "report-fixture.h"
 #include "rw-report-csv.h"
@@ -64,6 +65,29 @@ test_awkward_text_is_quoted (void)
               "\"{\"\"n\"\":3,\"\"t\"\":1,\"\"dream\"\":{\"\"of\"\":1}}\",false\r\n");
 }
 
+/* Words are never a formula; a negative number is still a number. */
+static void
+test_words_are_no_formulas (void)
+{
+  static const char *const starts[] = { "=HYPERLINK(1)", "+1", "-1", "@SUM(1)", "\\t=1" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
+    {
+      g_autofree char *payload = g_strdup_printf ("{\"n\":3,\"t\":1,\"note\":{\"text\":\"%s\"}}\n", starts[i]);
+      g_autofree char *row = g_strdup_printf ("3,1,note,,,,,,,,,,,,,,,,'%s,false\r\n",
+                                              *starts[i] == '\\' ? "\t=1" : starts[i]);
+
+      assert_row (payload, row);
+    }
+  assert_row (EVENT (3, 1, "\"symptom\":{\"id\":\"=x\",\"state\":\"present\"}"),
+              "3,1,symptom,,,,,,,,,,,,,,'=x,present,,false\r\n");
+
+  g_autoptr (RwJournalRead) read = fixture_read (READING (1, 1, "m5", "board", "dc", "\"value\":-5.125,\"step\":0.001"));
+  g_autoptr (GString) out = rw_report_csv (read->session);
+
+  g_assert_nonnull (strstr (out->str, ",dc,-5.125,"));
+}
+
 /* No meter is known, so u is the resolution alone: 0.001/√12 = 0.000288675…; 5.05 is the middle. */
 static void
 test_a_reading_is_judged (void)
@@ -105,6 +129,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/report/csv/every-payload-has-its-columns", test_every_payload_has_its_columns);
   g_test_add_func ("/report/csv/awkward-text-is-quoted", test_awkward_text_is_quoted);
+  g_test_add_func ("/report/csv/words-are-no-formulas", test_words_are_no_formulas);
   g_test_add_func ("/report/csv/a-reading-is-judged", test_a_reading_is_judged);
   g_test_add_func ("/report/csv/an-overload-has-no-value", test_an_overload_has_no_value);
   g_test_add_func ("/report/csv/what-was-taken-back-is-told", test_what_was_taken_back_is_told);

@@ -46,6 +46,19 @@ assert_has (const char *text,
 }
 
 static void
+test_a_branch_says_where_it_came_from (void)
+{
+  g_autofree char *line = g_strndup (fixture_header, strlen (fixture_header) - 2);
+  g_autofree char *bytes = g_strdup_printf ("%s,\"from\":{\"session\":\"22222222-2222-4333-8444-555555555555\",\"n\":12,"
+                                            "\"t\":83.5,\"name\":\"old.rwlog\"}}\n", line);
+  g_autoptr (RwJournalRead) read = rw_journal_read_bytes (bytes, strlen (bytes), "fixture", NULL);
+  g_autoptr (RwSummary) summary = rw_summary_new_from_read (read, NULL);
+  g_autoptr (GString) text = rw_report_text_summary (summary);
+
+  assert_has (text->str, "0:00 long\nbranched from old.rwlog at 1:23, event 12\n");
+}
+
+static void
 test_the_file_is_told_first (void)
 {
   g_autofree char *text
@@ -179,6 +192,7 @@ main (int    argc,
 {
   setlocale (LC_ALL, "");
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/report/text/a-branch-says-where-it-came-from", test_a_branch_says_where_it_came_from);
   g_test_add_func ("/report/text/the-file-is-told-first", test_the_file_is_told_first);
   g_test_add_func ("/report/text/ripple-is-told-beside-volts", test_ripple_is_told_beside_volts);
   g_test_add_func ("/report/text/hazard and who stand before each step", test_hazard_and_who_stand_before_each_step);
