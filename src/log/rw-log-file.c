@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "rw-log-io.h"
+#include "rw-plain-text.h"
 
 static const guint damage_shown = 20; /* lines named before the rest is only counted */
 
@@ -37,7 +38,7 @@ file_new (const char *path)
 {
   RwLogFile *self = g_new0 (RwLogFile, 1);
 
-  self->name = g_filename_display_name (path);
+  self->name = rw_plain_text_dup_path (path);
   return self;
 }
 
@@ -81,9 +82,11 @@ load (const char *path,
   g_autoptr (GError) error = NULL;
   g_autofree char *tainted = NULL;
   g_autoptr (RwLogFile) self = file_new (path);
+  gboolean whole = TRUE;
 
-  if (g_file_get_contents (path, &tainted, &self->size, &error)
-      && !read_content (self, tainted, self->size, &error) && headless)
+  /* One byte past the limit is enough to tell that there is more. */
+  tainted = rw_journal_load_bytes (path, rw_limits.file_bytes + 1, &self->size, &whole, &error);
+  if (tainted != NULL && !read_content (self, tainted, self->size, &error) && headless)
     {
       self->header = g_strdup (error->message);
       g_clear_error (&error);

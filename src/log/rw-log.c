@@ -26,6 +26,7 @@ static const Command commands[] = {
   { "summary", N_ ("what a session shows"), rw_log_summary },
   { "plan", N_ ("the tree of next checks, from a session or from symptoms"), rw_log_plan },
   { "export", N_ ("a session as a table, JSON or a picture"), rw_log_export },
+  { "compare", N_ ("what changed between two sessions of one cabinet"), rw_log_compare },
   { "decode", N_ ("readings from captured meter bytes on standard input"), rw_log_decode },
   { "verify", N_ ("reads a whole session and says what is damaged"), rw_log_verify },
 };

@@ -23,6 +23,7 @@ int rw_log_run (int argc, char **argv);
 int rw_log_summary (int argc, char **argv);
 int rw_log_plan (int argc, char **argv);
 int rw_log_export (int argc, char **argv);
+int rw_log_compare (int argc, char **argv);
 int rw_log_decode (int argc, char **argv);
 int rw_log_verify (int argc, char **argv);
 

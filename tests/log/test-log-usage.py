@@ -5,7 +5,7 @@ import os
 import log_runner
 from log_runner import run, succeed, usual_session
 
-COMMANDS = ["summary", "plan", "export", "decode", "verify"]
+COMMANDS = ["summary", "plan", "export", "compare", "decode", "verify"]
 
 
 def assert_wrong(*args):
