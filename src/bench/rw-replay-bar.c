@@ -6,42 +6,32 @@
 #include "rw-replay-bar.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "rw-compat.h"
 #include "rw-quantity.h"
+#include "rw-replay-chapters.h"
+#include "rw-scrub-bar.h"
 
 struct _RwReplayBar
 {
-  GtkWidget      parent_instance;
-  RwJob         *job;
-  RwReplay      *replay; /* the job's; borrowed */
-  GtkWidget     *box;
-  GtkButton     *back;
-  GtkButton     *play;
-  GtkButton     *forward;
-  GtkDropDown   *speed;
-  GtkScale      *scrub;
-  GtkAdjustment *adjustment;
-  GtkLabel      *clock;
-  GtkLabel      *now;
-  gboolean       filling; /* controls follow the replay, not a person */
+  GtkWidget        parent_instance;
+  RwJob           *job;
+  RwReplay        *replay; /* the job's; borrowed */
+  GtkWidget       *box;
+  RwScrubBar      *scrub;
+  GtkButton       *play;
+  GtkDropDown     *speed;
+  GtkToggleButton *skip;
+  GtkMenuButton   *chapter;
+  GtkLabel        *chapter_title;
+  GtkMenuButton   *jump;
+  GtkLabel        *clock;
+  GtkLabel        *now;
+  GtkWidget       *chapters; /* the list; of the button */
+  gboolean         filling;  /* controls follow the replay, not a person */
 };
 
 G_DEFINE_FINAL_TYPE (RwReplayBar, rw_replay_bar, GTK_TYPE_WIDGET)
-
-static const double speeds[] = { 0.5, 1, 2, 5, 10, 30, 60 };
-
-static guint
-nearest_speed (double speed)
-{
-  guint best = 0;
-
-  for (guint i = 1; i < G_N_ELEMENTS (speeds); i++)
-    if (fabs (log (speeds[i] / speed)) < fabs (log (speeds[best] / speed)))
-      best = i;
-  return best;
-}
 
 /* What happened last, in words; samples are passed over. */
 static char *
@@ -61,31 +51,64 @@ describe_last (RwReplayBar *self)
 }
 
 static void
-moved_cb (RwReplayBar *self)
+show_chapter (RwReplayBar *self)
 {
-  const double length = rw_replay_get_length (self->replay);
-  const double position = rw_replay_get_position (self->replay);
-  g_autofree char *at = rw_quantity_format_clock (position);
-  g_autofree char *of = rw_quantity_format_clock (length);
-  g_autofree char *clock = g_strdup_printf ("%s / %s", at, of);
-  g_autofree char *last = describe_last (self);
+  guint index = 0;
+  const RwChapter *chapter = rw_replay_get_chapter (self->replay, &index);
+  g_autofree char *words = NULL;
 
-  self->filling = TRUE;
-  gtk_adjustment_set_upper (self->adjustment, length);
-  gtk_adjustment_set_value (self->adjustment, position);
-  gtk_drop_down_set_selected (self->speed, nearest_speed (rw_replay_get_speed (self->replay)));
-  self->filling = FALSE;
-  gtk_label_set_text (self->clock, clock);
-  gtk_label_set_text (self->now, last);
-  gtk_button_set_label (self->play, rw_replay_get_playing (self->replay) ? _ ("Pause") : _ ("Play"));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->chapter), chapter != NULL);
+  if (chapter == NULL)
+    return;
+  /* Translators: number of the chapter, count of chapters, its title. */
+  words = g_strdup_printf (_ ("%u of %u: %s"), index + 1, rw_chapters_get_n (rw_replay_get_chapters (self->replay)),
+                           chapter->title);
+  if (g_strcmp0 (gtk_label_get_text (self->chapter_title), words) == 0)
+    return;
+  gtk_label_set_text (self->chapter_title, words);
+
+  /* Translators: what the button that lists the chapters is called; %s is the present one. */
+  g_autofree char *name = g_strdup_printf (_ ("Chapter %s"), words);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->chapter), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
 static void
-scrubbed_cb (RwReplayBar *self)
+moved_cb (RwReplayBar *self)
 {
-  if (self->filling || self->replay == NULL)
-    return;
-  rw_replay_seek (self->replay, gtk_adjustment_get_value (self->adjustment));
+  g_autofree char *at = rw_quantity_format_clock (rw_replay_get_position (self->replay));
+  g_autofree char *of = rw_quantity_format_clock (rw_replay_get_length (self->replay));
+  g_autofree char *clock = g_strdup_printf ("\u2066%s / %s\u2069", at, of); /* left to right, whatever the text does */
+  g_autofree char *last = describe_last (self);
+
+  gtk_label_set_text (self->clock, clock);
+  gtk_label_set_text (self->now, last);
+  gtk_button_set_label (self->play, rw_replay_get_playing (self->replay) ? _ ("Pause") : _ ("Play"));
+  show_chapter (self);
+}
+
+static void
+settings_cb (RwReplayBar *self)
+{
+  self->filling = TRUE;
+  gtk_drop_down_set_selected (self->speed, rw_replay_get_nearest_speed (self->replay));
+  gtk_toggle_button_set_active (self->skip, rw_replay_get_skips_waiting (self->replay));
+  self->filling = FALSE;
+}
+
+static void
+skip_cb (RwReplayBar *self)
+{
+  if (!self->filling && self->replay != NULL)
+    rw_replay_set_skips_waiting (self->replay, gtk_toggle_button_get_active (self->skip));
+}
+
+/* From where a chapter was chosen Space plays on and the arrows move, instead of opening the list again. */
+static void
+list_closed_cb (RwReplayBar *self)
+{
+  if (self->replay != NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (self->scrub));
 }
 
 static void
@@ -93,19 +116,16 @@ speed_cb (RwReplayBar *self)
 {
   if (self->filling || self->replay == NULL)
     return;
-  rw_replay_set_speed (self->replay, speeds[MIN (gtk_drop_down_get_selected (self->speed), G_N_ELEMENTS (speeds) - 1)]);
+  rw_replay_set_speed (self->replay,
+                       rw_replay_speeds[MIN (gtk_drop_down_get_selected (self->speed), RW_REPLAY_N_SPEEDS - 1)]);
 }
 
 void
-rw_replay_bar_change_speed (RwReplayBar *self,
-                            int          by)
+rw_replay_bar_list_chapters (RwReplayBar *self)
 {
-  if (self->replay == NULL)
-    return;
-
-  const int at = (int) nearest_speed (rw_replay_get_speed (self->replay)) + by;
-
-  rw_replay_set_speed (self->replay, speeds[CLAMP (at, 0, (int) G_N_ELEMENTS (speeds) - 1)]);
+  g_return_if_fail (RW_IS_REPLAY_BAR (self));
+  if (self->replay != NULL && rw_replay_get_chapters (self->replay) != NULL)
+    gtk_menu_button_popup (self->chapter);
 }
 
 void
@@ -119,10 +139,15 @@ rw_replay_bar_set_job (RwReplayBar *self,
     g_signal_handlers_disconnect_by_data (self->job, self);
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+  rw_scrub_bar_set_job (self->scrub, job);
+  rw_replay_chapters_set_job (RW_REPLAY_CHAPTERS (self->chapters), job);
   if (self->replay == NULL)
     return;
   g_signal_connect_object (self->replay, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (job, "advice", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED); /* it brings the words */
+  g_signal_connect_object (self->replay, "settings-changed", G_CALLBACK (settings_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->replay, "chapters-changed", G_CALLBACK (show_chapter), self, G_CONNECT_SWAPPED);
+  settings_cb (self);
   moved_cb (self);
 }
 
@@ -143,14 +168,16 @@ rw_replay_bar_class_init (RwReplayBarClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rw_replay_bar_dispose;
+  g_type_ensure (RW_TYPE_SCRUB_BAR);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-replay-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, box);
-  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, back);
-  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, play);
-  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, forward);
-  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, speed);
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, scrub);
-  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, adjustment);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, play);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, skip);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, chapter);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, chapter_title);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, jump);
+  gtk_widget_class_bind_template_child (widget_class, RwReplayBar, speed);
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, clock);
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, now);
 }
@@ -161,10 +188,10 @@ rw_replay_bar_init (RwReplayBar *self)
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  for (guint i = 0; i < G_N_ELEMENTS (speeds); i++)
+  for (guint i = 0; i < RW_REPLAY_N_SPEEDS; i++)
     {
-      g_autofree char *number = rw_quantity_format_number (speeds[i], speeds[i] < 1 ? 1 : 0);
-      g_autofree char *name = g_strdup_printf ("×%s", number);
+      g_autofree char *number = rw_quantity_format_number (rw_replay_speeds[i], rw_replay_speeds[i] < 0.5 ? 2 : rw_replay_speeds[i] < 1 ? 1 : 0);
+      g_autofree char *name = g_strdup_printf ("\u2066×%s\u2069", number);
 
       gtk_string_list_append (names, name);
     }
@@ -172,6 +199,10 @@ rw_replay_bar_init (RwReplayBar *self)
   gtk_drop_down_set_model (self->speed, G_LIST_MODEL (names));
   self->filling = FALSE;
   rw_compat_name_drop_down (self->speed, _ ("Speed"));
-  g_signal_connect_swapped (self->adjustment, "value-changed", G_CALLBACK (scrubbed_cb), self);
+  self->chapters = rw_replay_chapters_new ();
+  gtk_menu_button_set_popover (self->chapter, self->chapters);
+  g_signal_connect_object (self->chapters, "closed", G_CALLBACK (list_closed_cb), self, G_CONNECT_SWAPPED);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->jump), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Jump to"), -1);
+  g_signal_connect_swapped (self->skip, "toggled", G_CALLBACK (skip_cb), self);
   g_signal_connect_swapped (self->speed, "notify::selected", G_CALLBACK (speed_cb), self);
 }

@@ -1,4 +1,4 @@
-/* rw-replay-bar.h: plays a saved session: play, step, speed, scrub; says that nothing is written.
+/* rw-replay-bar.h: plays a saved session: play, step, speed, chapters, scrub; says that nothing is written.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -14,7 +14,7 @@ G_DECLARE_FINAL_TYPE (RwReplayBar, rw_replay_bar, RW, REPLAY_BAR, GtkWidget)
 
 void rw_replay_bar_set_job (RwReplayBar *self, RwJob *job); /* (nullable) a replay */
 
-/* One speed up or down the list. */
-void rw_replay_bar_change_speed (RwReplayBar *self, int by);
+/* Opens the list of chapters. */
+void rw_replay_bar_list_chapters (RwReplayBar *self);
 
 G_END_DECLS

@@ -153,6 +153,167 @@ test_steps (void)
   g_assert_cmpuint (rw_session_get_n_events (target), ==, 0);
 }
 
+/* Speeds are chosen from a list, and stay in it at either end. */
+static void
+test_speeds (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+
+  for (int i = 0; i < 2 * RW_REPLAY_N_SPEEDS; i++)
+    rw_replay_change_speed (replay, -1);
+  g_assert_cmpfloat (rw_replay_get_speed (replay), ==, 0.25);
+  for (guint i = 1; i < RW_REPLAY_N_SPEEDS; i++)
+    {
+      rw_replay_change_speed (replay, 1);
+      g_assert_cmpfloat (rw_replay_get_speed (replay), ==, rw_replay_speeds[i]);
+    }
+  rw_replay_change_speed (replay, 1);
+  g_assert_cmpfloat (rw_replay_get_speed (replay), ==, 60);
+  rw_replay_set_speed (replay, 6); /* of another list */
+  g_assert_cmpuint (rw_replay_get_nearest_speed (replay), ==, 4);
+}
+
+/* The ten minutes in which nothing happens go by in seconds, and nothing is left out. */
+static void
+test_waiting (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  const double length = rw_replay_get_length (replay), saved = rw_idle_get_saved (rw_replay_get_idle (replay));
+  double seconds = 0;
+  guint before = 0;
+
+  g_assert_cmpfloat (saved, >, 400);
+  rw_replay_set_skips_waiting (replay, TRUE);
+  rw_replay_set_playing (replay, TRUE);
+  while (rw_replay_get_playing (replay))
+    {
+      const guint n = rw_session_get_n_events (rw_replay_get_target (replay));
+
+      g_assert_cmpuint (n, >=, before);
+      before = n;
+      rw_replay_advance (replay, 0.5);
+      seconds += 0.5;
+      g_assert_cmpfloat (seconds, <, 2 * length);
+    }
+  g_assert_cmpfloat_with_epsilon (seconds, length - saved, 0.6);
+  g_assert_cmpuint (rw_session_get_n_events (rw_replay_get_target (replay)), ==, rw_session_get_n_events (source));
+}
+
+static void
+count_cb (guint *n)
+{
+  (*n)++;
+}
+
+/* The bounds are there at once; what takes long comes from a thread, once. */
+static void
+look_for_chapters (RwReplay *replay)
+{
+  guint n_told = 0;
+
+  g_signal_connect_swapped (replay, "chapters-changed", G_CALLBACK (count_cb), &n_told);
+  rw_replay_look_for_chapters (replay, NULL, NULL);
+  g_assert_cmpuint (n_told, ==, 1);
+  g_assert_nonnull (rw_replay_get_chapters (replay));
+  while (n_told < 2)
+    g_main_context_iteration (NULL, TRUE);
+  g_signal_handlers_disconnect_by_data (replay, &n_told);
+}
+
+/* Forward and back through all chapters, each begun with its heading just done. */
+static void
+test_chapters (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  RwSession *target = rw_replay_get_target (replay);
+  guint index, n;
+
+  g_assert_null (rw_replay_get_chapter (replay, NULL));
+  g_assert_false (rw_replay_jump (replay, RW_REPLAY_CHAPTER, TRUE));
+  look_for_chapters (replay);
+  n = rw_chapters_get_n (rw_replay_get_chapters (replay));
+  g_assert_cmpuint (n, >=, 5);
+  for (guint i = 1; i < n; i++)
+    {
+      g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, TRUE));
+
+      const RwChapter *chapter = rw_replay_get_chapter (replay, &index);
+
+      g_assert_cmpuint (index, ==, i);
+      g_assert_cmpuint (rw_session_get_n_events (target), ==, chapter->index + 1);
+      g_assert_cmpfloat (rw_replay_get_position (replay), ==, chapter->t);
+    }
+  g_assert_false (rw_replay_jump (replay, RW_REPLAY_CHAPTER, TRUE));
+  for (guint i = n - 1; i > 0; i--)
+    {
+      rw_replay_step (replay, TRUE); /* into it: the first jump back begins it again */
+      if (rw_session_get_n_events (target) > rw_chapters_get (rw_replay_get_chapters (replay), i)->n_events)
+        {
+          rw_replay_get_chapter (replay, &index);
+          if (index == i)
+            g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+        }
+      rw_replay_go_to_chapter (replay, i);
+      g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+      rw_replay_get_chapter (replay, &index);
+      g_assert_cmpuint (index, ==, i - 1);
+    }
+  g_assert_false (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+  g_assert_cmpuint (rw_session_get_n_events (target), ==, 0);
+}
+
+/* While it plays, "previous" goes on back past a chapter that has only just begun. */
+static void
+test_previous_while_playing (void)
+{
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  guint index;
+
+  look_for_chapters (replay);
+  rw_replay_go_to_chapter (replay, 3);
+  rw_replay_set_playing (replay, TRUE);
+  rw_replay_advance (replay, 0.5);
+  rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE);
+  rw_replay_get_chapter (replay, &index);
+  g_assert_cmpuint (index, ==, 2);
+  g_assert_true (rw_replay_get_playing (replay));
+}
+
+/* Every turn and every reading is found, forwards and backwards, and nothing else. */
+static void
+test_jumps (void)
+{
+  static const struct
+  {
+    RwReplayGoal goal;
+    RwEventType  type;
+  } goals[] = { { RW_REPLAY_TRIM, RW_EVENT_TRIM }, { RW_REPLAY_KEEP, RW_EVENT_READING } };
+  g_autoptr (RwSession) source = load_demo ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  RwSession *target = rw_replay_get_target (replay);
+
+  look_for_chapters (replay);
+  for (guint i = 0; i < G_N_ELEMENTS (goals); i++)
+    {
+      guint n = 0, there = 0;
+
+      for (guint k = 0; k < rw_session_get_n_events (source); k++)
+        there += rw_session_get_event (source, k)->type == goals[i].type;
+      rw_replay_go_to (replay, 0, 0);
+      for (; rw_replay_jump (replay, goals[i].goal, TRUE); n++)
+        g_assert_cmpint (rw_session_get_event (target, rw_session_get_n_events (target) - 1)->type, ==, goals[i].type);
+      g_assert_cmpuint (n, ==, there);
+      rw_replay_seek (replay, rw_replay_get_length (replay));
+      for (n = 0; rw_replay_jump (replay, goals[i].goal, FALSE); n++)
+        g_assert_cmpint (rw_session_get_event (target, rw_session_get_n_events (target) - 1)->type, ==, goals[i].type);
+      g_assert_cmpuint (n, >=, there - 1); /* one may be the very last event, where it already stood */
+    }
+}
+
 static void
 test_empty (void)
 {
@@ -160,6 +321,10 @@ test_empty (void)
   g_autoptr (RwSession) empty = rw_session_new (rw_session_header_copy (rw_session_get_header (demo)));
   g_autoptr (RwReplay) replay = rw_replay_new (empty);
 
+  look_for_chapters (replay);
+  g_assert_false (rw_replay_jump (replay, RW_REPLAY_CHAPTER, TRUE));
+  g_assert_false (rw_replay_jump (replay, RW_REPLAY_WARNING, FALSE));
+  rw_replay_set_skips_waiting (replay, TRUE);
   rw_replay_step (replay, TRUE);
   rw_replay_step (replay, FALSE);
   rw_replay_set_playing (replay, TRUE);
@@ -177,6 +342,11 @@ main (int    argc,
   g_test_add_func ("/replay/anywhere, by any way, it holds what had happened and nothing else", test_seek);
   g_test_add_func ("/replay/its clock runs at its speed and stops at the end", test_clock);
   g_test_add_func ("/replay/steps go from event to event and back", test_steps);
+  g_test_add_func ("/replay/speeds are those of a list", test_speeds);
+  g_test_add_func ("/replay/the waiting is hurried through, and nothing is left out", test_waiting);
+  g_test_add_func ("/replay/jumps go from chapter to chapter", test_chapters);
+  g_test_add_func ("/replay/a chapter just begun is left by previous while it plays", test_previous_while_playing);
+  g_test_add_func ("/replay/jumps find every turn and every reading", test_jumps);
   g_test_add_func ("/replay/an empty session replays to nothing", test_empty);
   return g_test_run ();
 }

@@ -1,0 +1,158 @@
+/* rw-replay-chapters.c: the list of chapters.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The rows are made when it opens: what changed in a chapter is known only after a while.
+ */
+#include "config.h"
+
+#include "rw-replay-chapters.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "rw-quantity.h"
+#include "rw-tab-out.h"
+
+struct _RwReplayChapters
+{
+  GtkPopover parent_instance;
+  RwJob     *job;
+  RwReplay  *replay; /* the job's; borrowed */
+  GtkListBox *list;
+};
+
+G_DEFINE_FINAL_TYPE (RwReplayChapters, rw_replay_chapters, GTK_TYPE_POPOVER)
+
+static GtkWidget *
+make_label (const char *text,
+            const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 48);
+  gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+static GtkWidget *
+make_words (const RwChapter *chapter,
+            const char      *change)
+{
+  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_hexpand (words, TRUE);
+  gtk_box_append (GTK_BOX (words), make_label (chapter->title, "chapter-title"));
+  if (*change != '\0')
+    gtk_box_append (GTK_BOX (words), make_label (change, "caption"));
+  return words;
+}
+
+static GtkWidget *
+make_row (RwReplayChapters *self,
+          const RwChapter  *chapter)
+{
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  g_autofree char *clock = rw_quantity_format_clock (chapter->t);
+  g_autofree char *change = rw_chapter_describe_change (chapter, rw_job_get_profile (self->job));
+  g_autofree char *name = g_strdup_printf ("%s: %s. %s", clock, chapter->title, change);
+  GtkWidget *at = gtk_label_new (clock);
+
+  gtk_widget_add_css_class (at, "numeric");
+  gtk_label_set_xalign (GTK_LABEL (at), 1);
+  gtk_label_set_width_chars (GTK_LABEL (at), 6);
+  gtk_widget_set_valign (at, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (box), at);
+  gtk_box_append (GTK_BOX (box), make_words (chapter, change));
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  return row;
+}
+
+static void
+empty (RwReplayChapters *self)
+{
+  GtkWidget *row;
+
+  while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
+    gtk_list_box_remove (self->list, row);
+}
+
+static void
+fill (RwReplayChapters *self)
+{
+  RwChapters *chapters = self->replay != NULL ? rw_replay_get_chapters (self->replay) : NULL;
+  guint now = 0;
+
+  empty (self);
+  for (guint i = 0; chapters != NULL && i < rw_chapters_get_n (chapters); i++)
+    gtk_list_box_append (self->list, make_row (self, rw_chapters_get (chapters, i)));
+  if (chapters == NULL)
+    return;
+  rw_replay_get_chapter (self->replay, &now);
+
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) now);
+
+  gtk_list_box_select_row (self->list, row);
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+}
+
+static void
+activated_cb (RwReplayChapters *self,
+              GtkListBoxRow    *row)
+{
+  gtk_popover_popdown (GTK_POPOVER (self));
+  rw_replay_go_to_chapter (self->replay, (guint) gtk_list_box_row_get_index (row));
+}
+
+void
+rw_replay_chapters_set_job (RwReplayChapters *self,
+                            RwJob            *job)
+{
+  g_return_if_fail (RW_IS_REPLAY_CHAPTERS (self));
+  empty (self);
+  g_set_object (&self->job, job);
+  self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+}
+
+static void
+rw_replay_chapters_dispose (GObject *object)
+{
+  RwReplayChapters *self = RW_REPLAY_CHAPTERS (object);
+
+  self->replay = NULL;
+  g_clear_object (&self->job);
+  G_OBJECT_CLASS (rw_replay_chapters_parent_class)->dispose (object);
+}
+
+static void
+rw_replay_chapters_class_init (RwReplayChaptersClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = rw_replay_chapters_dispose;
+}
+
+static void
+rw_replay_chapters_init (RwReplayChapters *self)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  self->list = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Chapters"), -1);
+  gtk_widget_add_css_class (GTK_WIDGET (self->list), "chapter-list");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 420);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->list));
+  gtk_popover_set_child (GTK_POPOVER (self), scroller);
+  gtk_popover_set_position (GTK_POPOVER (self), GTK_POS_TOP);
+  rw_tab_out_install (GTK_WIDGET (self->list));
+  g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (activated_cb), self);
+  g_signal_connect (self, "map", G_CALLBACK (fill), NULL);
+}
+
+GtkWidget *
+rw_replay_chapters_new (void)
+{
+  return g_object_new (RW_TYPE_REPLAY_CHAPTERS, NULL);
+}
