@@ -1,0 +1,69 @@
+/* rw-job-annotations.c: the annotations of a replayed job.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "config.h"
+
+#include "rw-job-annotations.h"
+
+#include <math.h>
+
+static const char annotations_key[] = "rw-annotations";
+
+/* An event and a moment of the clock that are no further apart are the same, seconds. */
+static const double same_moment = 0.0005;
+
+RwAnnotations *
+rw_job_get_annotations (RwJob *job)
+{
+  g_return_val_if_fail (RW_IS_JOB (job), NULL);
+
+  RwAnnotations *self = g_object_get_data (G_OBJECT (job), annotations_key);
+
+  if (self != NULL || rw_job_get_replay (job) == NULL)
+    return self;
+  self = rw_annotations_new (rw_session_get_header (rw_job_get_session (job))->id, rw_job_get_path (job));
+  g_object_set_data_full (G_OBJECT (job), annotations_key, self, g_object_unref);
+  return self;
+}
+
+/* The last thing that somebody did, when it was done at @t. */
+static guint
+event_at (RwSession *session,
+          double     t)
+{
+  const guint n = rw_session_get_n_landmarks (session);
+  const RwEvent *last = n > 0 ? rw_session_get_event (session, rw_session_get_landmark (session, n - 1)) : NULL;
+
+  return last != NULL && fabs (last->t - t) <= same_moment ? last->n : 0;
+}
+
+gboolean
+rw_job_annotate (RwJob      *job,
+                 const char *by,
+                 const char *text,
+                 GError    **error)
+{
+  g_return_val_if_fail (RW_IS_JOB (job) && rw_job_get_replay (job) != NULL, FALSE);
+
+  const double t = rw_replay_get_position (rw_job_get_replay (job));
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+
+  return rw_annotations_add (rw_job_get_annotations (job), t, event_at (rw_job_get_session (job), t), by, text, now,
+                             error)
+         > 0;
+}
+
+void
+rw_job_show_annotation (RwJob              *job,
+                        const RwAnnotation *annotation)
+{
+  RwReplay *replay = rw_job_get_replay (job);
+  RwSession *source = rw_replay_get_source (replay);
+  const int index = annotation->at > 0 ? rw_session_find (source, annotation->at) : -1;
+
+  rw_replay_set_playing (replay, FALSE);
+  if (index >= 0)
+    rw_replay_go_to (replay, (guint) index + 1, annotation->t);
+  else
+    rw_replay_seek (replay, annotation->t);
+}

@@ -1,0 +1,20 @@
+/* rw-job-annotations.h: the annotations of a replayed job.
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#pragma once
+
+#include "rw-annotations.h"
+#include "rw-job.h"
+
+G_BEGIN_DECLS
+
+/* Read when first asked for; follow its "changed". NULL unless @job is a replay. (nullable) borrowed */
+RwAnnotations *rw_job_get_annotations (RwJob *job);
+
+/* Writes one on the present moment of the replay, on the event that happened in it if there is one. */
+gboolean rw_job_annotate (RwJob *job, const char *by, const char *text, GError **error);
+
+/* To the moment of an annotation; the replay pauses. */
+void rw_job_show_annotation (RwJob *job, const RwAnnotation *annotation);
+
+G_END_DECLS
