@@ -193,14 +193,14 @@ rw_card_words_steps (char **steps)
 }
 
 char *
-rw_card_words_recheck (const RwAdvice *advice,
-                       const RwCause  *cause)
+rw_card_words_recheck (const RwKnowledge *knowledge,
+                       const RwCause     *cause)
 {
   g_autoptr (GString) list = g_string_new (NULL);
 
   for (guint i = 0; cause->repair.recheck != NULL && cause->repair.recheck[i] != NULL; i++)
     {
-      const RwCheck *check = rw_knowledge_find_check (rw_advice_get_knowledge (advice), cause->repair.recheck[i]);
+      const RwCheck *check = rw_knowledge_find_check (knowledge, cause->repair.recheck[i]);
 
       if (check != NULL)
         append (list, "; ", check->title);
@@ -245,6 +245,14 @@ char *
 rw_card_words_repair_facts (RwAdvice      *advice,
                             const RwCause *cause)
 {
+  if (advice == NULL)
+    {
+      g_autofree char *minutes = rw_card_words_minutes (cause->repair.minutes);
+
+      /* Translators: minutes of a repair, what it costs ("cheap"). */
+      return g_strdup_printf (_ ("%s · %s"), minutes, rw_card_words_cost (cause->repair.cost));
+    }
+
   double proof = 0;
   const double all = rw_advice_get_repair_minutes (advice, cause, &proof);
   g_autofree char *own = rw_card_words_minutes (all - proof);
@@ -258,6 +266,10 @@ char *
 rw_card_words_repair_kicker (RwAdvice      *advice,
                              const RwCause *cause)
 {
+  if (advice == NULL)
+    /* Translators: a cause. */
+    return g_strdup_printf (_ ("Repair: %s"), cause->title);
+
   const RwCauseBelief *belief = rw_belief_find_cause (rw_advice_get_belief (advice), cause->id);
   g_autofree char *chance = rw_quantity_format_chance (belief != NULL ? belief->p : 0);
 
@@ -270,6 +282,9 @@ rw_card_words_repair_why (RwAdvice      *advice,
                           const RwCause *cause,
                           gboolean       chosen)
 {
+  if (advice == NULL)
+    return g_strdup (cause->detail);
+
   const RwCause *then = rw_advice_get_repair_then (advice);
   g_autofree char *sure = rw_card_words_sure (advice);
   GString *text = g_string_new (cause->detail);

@@ -54,7 +54,7 @@ const char *rw_card_words_cost (int cost);
 char *rw_card_words_steps (char **steps);
 
 /* What is to be measured again after a repair: "Check again afterwards: …". NULL: nothing is named. (nullable) */
-char *rw_card_words_recheck (const RwAdvice *advice, const RwCause *cause);
+char *rw_card_words_recheck (const RwKnowledge *knowledge, const RwCause *cause);
 
 /* The hazard of a repair before its steps: the first step of one beside or past mains says it (a rule of the data).
  * NULL: nothing beyond the hazard line. (nullable) */
@@ -66,13 +66,15 @@ char *rw_card_words_repair_steps (const RwCause *cause);
 /* Why to take a check, and what it tells apart if it is the suggested one. */
 char *rw_card_words_why (RwAdvice *advice, const RwAdviceCheck *offer);
 
-/* "20 min, and 3 min to prove it · cheap" */
+/* "20 min, and 3 min to prove it · cheap"; without advice "20 min · cheap". @advice: (nullable) */
 char *rw_card_words_repair_facts (RwAdvice *advice, const RwCause *cause);
 
-/* "Repair · 62 % likely: Edge connector oxidised" */
+/* "Repair · 62 % likely: Edge connector oxidised"; without advice "Repair: Edge connector oxidised". @advice:
+ * (nullable) */
 char *rw_card_words_repair_kicker (RwAdvice *advice, const RwCause *cause);
 
-/* Why to repair: the minutes of both ways when it is suggested, else, when it was @chosen, only what the cause is. */
+/* Why to repair: the minutes of both ways when it is suggested, else, when it was @chosen, only what the cause is.
+ * @advice: (nullable) */
 char *rw_card_words_repair_why (RwAdvice *advice, const RwCause *cause, gboolean chosen);
 
 G_END_DECLS

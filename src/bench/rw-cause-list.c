@@ -11,6 +11,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "rw-cause-row.h"
+#include "rw-job-practice.h"
 
 #define N_ROWS 8
 
@@ -109,6 +110,19 @@ show_record (RwCauseList *self)
   gtk_widget_set_visible (self->record_problem, problem != NULL);
 }
 
+/* In a drill without suggestions the pane says so; it is never blank for long. */
+static void
+show_nothing (RwCauseList *self,
+              gboolean     none_likely)
+{
+  const gboolean unadvised = self->job != NULL && !rw_job_gives_advice (self->job);
+
+  gtk_label_set_text (GTK_LABEL (self->nothing),
+                      unadvised ? _ ("None are named in this drill. Every repair can be chosen here (Ctrl+R).")
+                                : _ ("No cause stands out yet. Say what it does, or measure."));
+  gtk_widget_set_visible (self->nothing, none_likely || unadvised);
+}
+
 static void
 refresh (RwCauseList *self)
 {
@@ -121,7 +135,7 @@ refresh (RwCauseList *self)
     gtk_widget_set_visible (self->rows[i], i < n);
   gtk_label_set_text (GTK_LABEL (self->no_fit), no_fit != NULL ? no_fit : "");
   gtk_widget_set_visible (self->no_fit, no_fit != NULL);
-  gtk_widget_set_visible (self->nothing, belief != NULL && n == 0);
+  show_nothing (self, belief != NULL && n == 0);
   show_record (self);
 }
 
@@ -213,7 +227,7 @@ rw_cause_list_init (RwCauseList *self)
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   self->no_fit = add_sentence (self, NULL, "no-fit");
-  self->nothing = add_sentence (self, _ ("No cause stands out yet. Say what it does, or measure."), "quiet");
+  self->nothing = add_sentence (self, NULL, "quiet");
   for (guint i = 0; i < N_ROWS; i++)
     {
       self->rows[i] = rw_cause_row_new ();

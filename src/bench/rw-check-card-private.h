@@ -50,7 +50,7 @@ const RwCause       *rw_check_card_get_repair (RwCheckCard *self); /* the cause 
 
 /* What was chosen by hand holds until it is answered, set aside or gone back from. */
 void rw_check_card_forget_choice (RwCheckCard *self);
-void rw_check_card_drop_stale_choice (RwCheckCard *self, RwAdvice *advice);
+void rw_check_card_drop_stale_choice (RwCheckCard *self, RwAdvice *advice); /* advice: (nullable) */
 
 /* What the check needs changed, as things stand. */
 RwSetup rw_check_card_missing_setup (RwCheckCard *self, const RwCheck *check);

@@ -9,6 +9,7 @@
 
 #include "rw-card-outcomes.h"
 #include "rw-card-words.h"
+#include "rw-job-practice.h"
 #include "rw-practice-look.h"
 
 static void
@@ -154,7 +155,7 @@ show_repair (RwCheckCard   *self,
   g_autofree char *kicker = rw_card_words_repair_kicker (advice, cause);
   g_autofree char *safety = rw_card_words_repair_safety (cause);
   g_autofree char *why = rw_card_words_repair_why (advice, cause, self->cause != NULL);
-  g_autofree char *recheck = rw_card_words_recheck (advice, cause);
+  g_autofree char *recheck = rw_card_words_recheck (rw_job_get_knowledge (self->job), cause);
   g_autofree char *steps = rw_card_words_repair_steps (cause);
 
   show_hazard (self, cause->repair.hazard, cause->repair.who, safety);
@@ -195,12 +196,12 @@ show_words (RwCheckCard *self,
 
 /* What it was, and what is left to do. */
 static void
-show_fixed (RwCheckCard *self,
-            RwAdvice    *advice)
+show_fixed (RwCheckCard   *self,
+            const RwCause *cause)
 {
-  const RwCause *cause = rw_advice_get_repair (advice);
+  RwKnowledge *knowledge = rw_job_get_knowledge (self->job);
   g_autofree char *was = cause != NULL ? rw_card_words_was (cause) : NULL;
-  g_autofree char *recheck = cause != NULL ? rw_card_words_recheck (advice, cause) : NULL;
+  g_autofree char *recheck = cause != NULL ? rw_card_words_recheck (knowledge, cause) : NULL;
 
   show_words (self, _ ("Fixed"), _ ("Measure every rail once more, let it warm up, and write down what was done."));
   show_text (self->facts, was);
@@ -219,23 +220,62 @@ show_advice (RwCheckCard *self,
   else if (repair != NULL)
     show_repair (self, advice, repair);
   else if (rw_advice_get_kind (advice) == RW_ADVICE_DONE)
-    show_fixed (self, advice);
+    show_fixed (self, rw_advice_get_repair (advice));
   else
     show_words (self, _ ("Nothing more to suggest"),
                 _ ("What was seen fits no cause known for this cabinet. Ask somebody, and keep the session as the record."));
 }
 
+/* --- without advice ------------------------------------------------------------------------------- */
+
+/* The cause whose repair was the cure, by the person's word. (nullable) */
+static const RwCause *
+find_cured (RwCheckCard *self)
+{
+  RwBenchState *state = rw_job_get_state (self->job);
+  RwKnowledge *knowledge = rw_job_get_knowledge (self->job);
+  const guint n = rw_bench_state_get_n_repairs (state);
+  const RwRepairSeen *last = n > 0 ? rw_bench_state_get_repair (state, n - 1) : NULL;
+
+  return last != NULL && last->result == RW_REPAIR_FIXED && knowledge != NULL
+             ? rw_knowledge_find_cause (knowledge, last->cause)
+             : NULL;
+}
+
+/* Worked without suggestions: a repair is done when the person asks for it. */
+static void
+show_unadvised (RwCheckCard *self)
+{
+  const RwCause *repair = rw_check_card_get_repair (self), *cured = find_cured (self);
+
+  if (repair != NULL)
+    show_repair (self, NULL, repair);
+  else if (cured != NULL)
+    show_fixed (self, cured);
+  else
+    show_words (self, _ ("Without suggestions"), rw_job_get_advice_problem (self->job));
+}
+
+static void
+show_no_advice (RwCheckCard *self)
+{
+  const char *problem = self->job != NULL ? rw_job_get_advice_problem (self->job) : NULL;
+
+  show_words (self, problem != NULL ? _ ("No advice") : _ ("Thinking…"), problem);
+}
+
+/* --- all of it ------------------------------------------------------------------------------------ */
+
 void
 rw_check_card_refresh (RwCheckCard *self)
 {
   RwAdvice *advice = rw_check_card_get_advice (self);
+  const gboolean unadvised = self->job != NULL && !rw_job_gives_advice (self->job);
 
   rw_card_outcomes_clear (self->outcomes);
-  if (advice == NULL)
+  if (advice == NULL && !unadvised)
     {
-      const char *problem = self->job != NULL ? rw_job_get_advice_problem (self->job) : NULL;
-
-      show_words (self, problem != NULL ? _ ("No advice") : _ ("Thinking…"), problem);
+      show_no_advice (self);
       return;
     }
   if (rw_check_card_find_danger (self) != NULL)
@@ -246,7 +286,10 @@ rw_check_card_refresh (RwCheckCard *self)
       return;
     }
   rw_check_card_drop_stale_choice (self, advice);
-  show_advice (self, advice);
+  if (advice != NULL)
+    show_advice (self, advice);
+  else
+    show_unadvised (self);
   gtk_widget_set_sensitive (GTK_WIDGET (self->first), rw_job_can_write (self->job));
   gtk_widget_set_sensitive (GTK_WIDGET (self->second), rw_job_can_write (self->job));
   gtk_widget_set_sensitive (GTK_WIDGET (self->others), rw_job_can_write (self->job));

@@ -15,6 +15,7 @@
 
 #include "rw-card-outcomes.h"
 #include "rw-card-words.h"
+#include "rw-job-practice.h"
 
 static guint aimed_signal;
 
@@ -53,12 +54,15 @@ const RwCause *
 rw_check_card_get_repair (RwCheckCard *self)
 {
   RwAdvice *advice = rw_check_card_get_advice (self);
+  RwKnowledge *knowledge = advice != NULL      ? rw_advice_get_knowledge (advice)
+                           : self->job != NULL ? rw_job_get_knowledge (self->job)
+                                               : NULL;
 
-  if (advice == NULL || rw_check_card_get_offer (self) != NULL)
+  if (knowledge == NULL || rw_check_card_get_offer (self) != NULL)
     return NULL;
   if (self->cause != NULL)
-    return rw_knowledge_find_cause (rw_advice_get_knowledge (advice), self->cause);
-  return rw_advice_get_kind (advice) == RW_ADVICE_REPAIR ? rw_advice_get_repair (advice) : NULL;
+    return rw_knowledge_find_cause (knowledge, self->cause);
+  return advice != NULL && rw_advice_get_kind (advice) == RW_ADVICE_REPAIR ? rw_advice_get_repair (advice) : NULL;
 }
 
 void
@@ -73,12 +77,13 @@ void
 rw_check_card_drop_stale_choice (RwCheckCard *self,
                                  RwAdvice    *advice)
 {
+  const gboolean done = advice != NULL && rw_advice_get_kind (advice) == RW_ADVICE_DONE;
   const RwCheck *check = rw_check_card_get_check (self);
   const RwCause *repair = rw_check_card_get_repair (self);
 
   if (self->chosen != NULL && (check == NULL || check->id != self->chosen))
     self->chosen = NULL;
-  if (self->cause != NULL && (repair == NULL || rw_advice_get_kind (advice) == RW_ADVICE_DONE))
+  if (self->cause != NULL && (repair == NULL || done))
     self->cause = NULL;
   check = rw_check_card_get_check (self);
   repair = rw_check_card_get_repair (self);
@@ -126,10 +131,12 @@ rw_check_card_answer (RwCheckCard *self,
   g_signal_emit (self, aimed_signal, 0); /* the button goes; the keyboard must not go with it */
 }
 
+/* Without advice the repairs are still there to be done. */
 static gboolean
 can_act (RwCheckCard *self)
 {
-  return self->job != NULL && rw_job_can_write (self->job) && rw_check_card_get_advice (self) != NULL
+  return self->job != NULL && rw_job_can_write (self->job)
+         && (rw_check_card_get_advice (self) != NULL || !rw_job_gives_advice (self->job))
          && rw_check_card_find_danger (self) == NULL;
 }
 
@@ -256,7 +263,7 @@ gboolean
 rw_check_card_has_step (RwCheckCard *self)
 {
   g_return_val_if_fail (RW_IS_CHECK_CARD (self), FALSE);
-  if (rw_check_card_get_advice (self) == NULL || rw_check_card_find_danger (self) != NULL)
+  if (self->job == NULL || rw_check_card_find_danger (self) != NULL)
     return FALSE;
   return rw_check_card_get_offer (self) != NULL || rw_check_card_get_repair (self) != NULL;
 }

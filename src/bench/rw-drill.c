@@ -36,9 +36,9 @@ new_path (const char *code)
   return g_build_filename (g_get_user_state_dir (), "railwright", "practice", name, NULL);
 }
 
-static void
-note_complaint (RwJob                 *job,
-                const RwPracticeDrill *drill)
+static char *
+say_complaint (RwJob                 *job,
+               const RwPracticeDrill *drill)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
@@ -46,11 +46,8 @@ note_complaint (RwJob                 *job,
     g_string_append_printf (text, "%s%s", i > 0 ? "; " : "", rw_job_symptom_title (job, drill->symptoms[i]));
   if (drill->n_symptoms == 0)
     g_string_append (text, _ ("nobody noticed anything, but it is not as it should be"));
-
   /* Translators: what a player said. */
-  g_autofree char *complaint = g_strdup_printf (_ ("The complaint: %s."), text->str);
-
-  rw_job_note (job, complaint);
+  return g_strdup_printf (_ ("The complaint: %s."), text->str);
 }
 
 static void
@@ -92,9 +89,13 @@ rw_drill_begin (guint    level,
     }
   g_object_set_data_full (G_OBJECT (job), drill_key, g_memdup2 (&drill, sizeof drill), free_drill);
   if (!suggestions)
-    rw_job_stop_advising (job, _ ("This drill is done without suggestions. When you know what is wrong, end it."));
+    rw_job_stop_advising (job, _ ("This drill is worked without suggestions: measure, look and listen as you see fit. "
+                                  "When you know what is wrong, do its repair (Ctrl+R), or end the drill (F8)."));
   note_drill (job, code, level, suggestions);
-  note_complaint (job, &drill);
+
+  g_autofree char *complaint = rw_drill_dup_complaint (job);
+
+  rw_job_note (job, complaint);
   rw_job_set_setup (job, (RwSetup) { RW_SAID_YES, RW_SAID_YES, RW_SAID_NO });
   return job;
 }
@@ -103,6 +104,14 @@ const RwPracticeDrill *
 rw_drill_of (RwJob *job)
 {
   return job != NULL ? g_object_get_data (G_OBJECT (job), drill_key) : NULL;
+}
+
+char *
+rw_drill_dup_complaint (RwJob *job)
+{
+  const RwPracticeDrill *drill = rw_drill_of (job);
+
+  return drill != NULL ? say_complaint (job, drill) : NULL;
 }
 
 /* --- the end: what is asked ----------------------------------------------------------------------- */

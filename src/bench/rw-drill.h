@@ -18,6 +18,9 @@ RwJob *rw_drill_begin (guint level, guint64 seed, gboolean suggestions, GError *
 /* (nullable) borrowed: the drill that this job is. */
 const RwPracticeDrill *rw_drill_of (RwJob *job);
 
+/* What its player noticed, one sentence. NULL: the job is no drill. (nullable) (transfer full) */
+char *rw_drill_dup_complaint (RwJob *job);
+
 /* What came of it. Owned strings, translated. */
 typedef struct
 {

@@ -321,5 +321,7 @@ rw_job_describe (RwJob         *self,
     named.repair.cause = rw_job_cause_title (self, event->repair.cause);
   else if (event->type == RW_EVENT_FINDING)
     name_finding (self, &named);
+  else if (event->type == RW_EVENT_STAGE)
+    named.stage.id = rw_job_stage_title (self, event->stage.id);
   return rw_event_describe (&named, rw_job_get_profile (self));
 }

@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-job-stages.h"
+
 /* @journal: (transfer full) (nullable). Second 0 is as long ago as the session says it started, but never so
  * late that time would run backwards. */
 static void
@@ -37,17 +39,21 @@ report_damage (const RwJournalRead *read)
     return NULL;
 
   GString *text = g_string_new (NULL);
+  const guint n_damaged = read->damaged->len - (read->stopped != NULL ? 1 : 0); /* the last tells of the limit */
 
-  if (read->damaged->len > 0)
+  if (read->stopped != NULL)
+    g_string_append (text, read->stopped);
+  if (n_damaged > 0)
     {
       const RwDamage *first = &g_array_index (read->damaged, RwDamage, 0);
 
+      g_string_append (text, text->len > 0 ? " " : "");
       g_string_append_printf (text,
                               /* Translators: count of lines, number of the first, what is wrong with it. */
                               ngettext ("%u damaged line was left out (line %u: %s).",
                                         "%u damaged lines were left out (the first is line %u: %s).",
-                                        read->damaged->len),
-                              read->damaged->len, first->line, first->message);
+                                        n_damaged),
+                              n_damaged, first->line, first->message);
     }
   if (read->torn_tail)
     g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "",
@@ -61,6 +67,15 @@ rw_job_new_bench (RwSessionHeader *header,
                   GError         **error)
 {
   g_autoptr (RwSession) session = rw_session_new (header);
+
+  return rw_job_new_bench_branch (session, path, error);
+}
+
+RwJob *
+rw_job_new_bench_branch (RwSession  *session,
+                         const char *path,
+                         GError    **error)
+{
   RwJournal *journal = rw_journal_create (session, path, error);
 
   if (journal == NULL)
@@ -92,6 +107,19 @@ rw_job_new_continued (const char *path,
   return self;
 }
 
+/* A stage is called by its title. */
+static char *
+describe_heading (const RwEvent *event,
+                  gpointer       data)
+{
+  const RwStageWords *words = rw_job_get_stage_words (data, NULL);
+  RwStage stage;
+
+  if (event->type == RW_EVENT_STAGE && words != NULL && rw_stage_from_id (event->stage.id, &stage))
+    return g_strdup (rw_stage_words_get (words, stage)->title);
+  return rw_job_describe (data, event);
+}
+
 RwJob *
 rw_job_new_replay (const char *path,
                    char      **report,
@@ -110,6 +138,7 @@ rw_job_new_replay (const char *path,
   take_session (self, rw_replay_get_target (self->replay), NULL);
   rw_view_set_horizon (self->view, rw_replay_get_length (self->replay));
   rw_replay_seek (self->replay, rw_replay_get_length (self->replay));
+  rw_replay_look_for_chapters (self->replay, describe_heading, self);
   *report = report_damage (read);
   return self;
 }
@@ -132,9 +161,21 @@ rw_job_new_practice (RwPracticeCabinet *cabinet,
                      const char        *path,
                      GError           **error)
 {
-  g_autoptr (RwPracticeMeter) meter = rw_practice_meter_new (cabinet, RW_JOB_METER, _ ("practice meter"), 0.5, 2, 6000,
-                                                             rw_practice_cabinet_get_seed (cabinet));
+  RwPracticeMeter *meter = rw_practice_meter_new (cabinet, RW_JOB_METER, _ ("practice meter"), 0.5, 2, 6000,
+                                                  rw_practice_cabinet_get_seed (cabinet));
   g_autoptr (RwSession) session = rw_session_new (practice_header (cabinet, meter));
+
+  return rw_job_new_practice_branch (session, cabinet, meter, path, error);
+}
+
+RwJob *
+rw_job_new_practice_branch (RwSession         *session,
+                            RwPracticeCabinet *cabinet,
+                            RwPracticeMeter   *meter,
+                            const char        *path,
+                            GError           **error)
+{
+  g_autoptr (RwPracticeMeter) ours = meter;
   RwJournal *journal = rw_journal_create (session, path, error);
 
   if (journal == NULL)
@@ -144,7 +185,7 @@ rw_job_new_practice (RwPracticeCabinet *cabinet,
 
   self->mode = RW_JOB_PRACTICE;
   self->cabinet = g_object_ref (cabinet);
-  self->meter = g_steal_pointer (&meter);
+  self->meter = g_steal_pointer (&ours);
   take_session (self, session, journal);
   rw_job_start_practice_meter (self);
   return self;

@@ -117,6 +117,7 @@ rw_job_let_pass (RwJob *self,
 RwKnowledge *
 rw_job_get_knowledge (RwJob *self)
 {
+  g_return_val_if_fail (RW_IS_JOB (self), NULL);
   return self->knowledge;
 }
 
@@ -129,4 +130,11 @@ rw_job_stop_advising (RwJob      *self,
   g_free (self->advice_problem);
   self->advice_problem = g_strdup (why);
   rw_job_refresh_advice (self);
+}
+
+gboolean
+rw_job_gives_advice (RwJob *self)
+{
+  g_return_val_if_fail (RW_IS_JOB (self), FALSE);
+  return !self->unadvised;
 }

@@ -33,7 +33,10 @@ void rw_job_note (RwJob *self, const char *text);
 /* From now on there is no advice, and @why (translated) stands in its place. */
 void rw_job_stop_advising (RwJob *self, const char *why);
 
-/* All of it, whatever the cabinet. (nullable) borrowed */
+/* FALSE once it was stopped. */
+gboolean rw_job_gives_advice (RwJob *self);
+
+/* All of it, whatever the cabinet, whether advice is given or not. NULL: it cannot be read. (nullable) borrowed */
 RwKnowledge *rw_job_get_knowledge (RwJob *self);
 
 G_END_DECLS

@@ -51,6 +51,7 @@ struct _RwJob
   RwBenchState *state;
   gboolean      outdated; /* the state is to be made anew before anybody sees it */
   guint         idle;     /* that tells so, once for many events */
+  guint         advice_timer; /* that asks for advice once a replay stands still */
   gboolean      live_news; /* samples came since "live" was emitted */
   GPtrArray    *lives;    /* of RwLive, one a meter, in the order in which they were first heard of */
   guint         newest_live;

@@ -16,6 +16,12 @@ G_DEFINE_FINAL_TYPE (RwJob, rw_job, G_TYPE_OBJECT)
 static const guint tick_msec = 50;
 static const guint ticks_a_beat = 10;
 
+/* A replay that stands still for so long has been moved to where somebody wants it. */
+static const guint rest_msec = 150;
+
+/* After a jump the meters show what the last events before it say; more than any meter needs to settle. */
+static const guint recalled = 256;
+
 /* --- following the session ------------------------------------------------------------------------ */
 
 static gboolean
@@ -25,8 +31,27 @@ tell_changed_cb (gpointer data)
 
   self->idle = 0;
   g_signal_emit (self, rw_job_signals[RW_JOB_SIGNAL_CHANGED], 0);
+  if (self->advice_timer == 0)
+    rw_job_refresh_advice (self);
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+advise_cb (gpointer data)
+{
+  RwJob *self = data;
+
+  self->advice_timer = 0;
   rw_job_refresh_advice (self);
   return G_SOURCE_REMOVE;
+}
+
+/* While somebody scrubs, the advice of every moment passed is not worth the work: that of where it stops is. */
+static void
+put_advice_off (RwJob *self)
+{
+  g_clear_handle_id (&self->advice_timer, g_source_remove);
+  self->advice_timer = g_timeout_add (rest_msec, advise_cb, self);
 }
 
 /* The state is made when it is asked for, and told once for all events of one turn: a replay that jumps
@@ -39,12 +64,11 @@ outdate (RwJob *self)
     self->idle = g_idle_add_full (G_PRIORITY_HIGH_IDLE, tell_changed_cb, self, NULL);
 }
 
+/* What the meters show with this event. */
 static void
-added_cb (RwJob *self,
-          guint  index)
+take_live (RwJob         *self,
+           const RwEvent *event)
 {
-  const RwEvent *event = rw_session_get_event (self->session, index);
-
   if (event->type == RW_EVENT_SAMPLE)
     {
       RwLive *live = rw_job_take_live (self, event->reading.meter);
@@ -52,14 +76,23 @@ added_cb (RwJob *self,
       rw_live_push (live, event->t, &event->reading);
       rw_job_watch_trim (self, live);
       self->live_news = TRUE;
-      return;
     }
   if (event->type == RW_EVENT_SETUP)
     for (guint i = 0; i < self->lives->len; i++)
       rw_trim_notice_reset (&((RwLive *) self->lives->pdata[i])->notice);
   if (event->type == RW_EVENT_GAP)
     rw_job_forget_lives (self, event->gap.meter);
-  outdate (self);
+}
+
+static void
+added_cb (RwJob *self,
+          guint  index)
+{
+  const RwEvent *event = rw_session_get_event (self->session, index);
+
+  take_live (self, event);
+  if (event->type != RW_EVENT_SAMPLE)
+    outdate (self);
 }
 
 static void
@@ -67,6 +100,10 @@ rewound_cb (RwJob *self,
             guint  n_events)
 {
   rw_job_forget_lives (self, NULL);
+  for (guint i = n_events > recalled ? n_events - recalled : 0; i < n_events; i++)
+    take_live (self, rw_session_get_event (self->session, i));
+  self->live_news = TRUE;
+  put_advice_off (self);
   outdate (self);
 }
 
@@ -428,6 +465,7 @@ rw_job_dispose (GObject *object)
 
   g_clear_handle_id (&self->timer, g_source_remove);
   g_clear_handle_id (&self->idle, g_source_remove);
+  g_clear_handle_id (&self->advice_timer, g_source_remove);
   if (self->meters != NULL)
     g_ptr_array_set_size (self->meters, 0);
   g_clear_object (&self->journal);

@@ -29,6 +29,7 @@
 #include "rw-link.h"
 #include "rw-live.h"
 #include "rw-practice-cabinet.h"
+#include "rw-practice-meter.h"
 #include "rw-rail-guess.h"
 #include "rw-record.h"
 #include "rw-replay.h"
@@ -54,6 +55,12 @@ RwJob *rw_job_new_continued (const char *path, char **report, GError **error);
 
 /* The practice cabinet with its meter. Journalled at @path. */
 RwJob *rw_job_new_practice (RwPracticeCabinet *cabinet, const char *path, GError **error);
+
+/* The same two with a session that holds events already, which are written first: a branch of another one. @meter:
+ * (transfer full) of the practice cabinet. */
+RwJob *rw_job_new_bench_branch (RwSession *session, const char *path, GError **error);
+RwJob *rw_job_new_practice_branch (RwSession *session, RwPracticeCabinet *cabinet, RwPracticeMeter *meter,
+                                   const char *path, GError **error);
 
 /* A saved file, replayed; never written to. *report as above. */
 RwJob *rw_job_new_replay (const char *path, char **report, GError **error);

@@ -139,13 +139,36 @@ rw_log_window_init (RwLogWindow *self)
   gtk_window_set_default_size (GTK_WINDOW (self), 560, 480);
 }
 
+/* The newest stands first, so where it all came from stands last. */
+static void
+add_origin (GtkWidget           *box,
+            const RwSessionFrom *from)
+{
+  if (from == NULL)
+    return;
+
+  g_autofree char *origin = rw_session_from_describe (from);
+  /* Translators: "branched from …". */
+  g_autofree char *words = g_strdup_printf (_ ("This session was %s."), origin);
+  GtkWidget *label = gtk_label_new (words);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_set_margin_top (label, 9);
+  gtk_widget_set_margin_bottom (label, 9);
+  gtk_widget_set_margin_start (label, 12);
+  gtk_widget_set_margin_end (label, 12);
+  gtk_box_append (GTK_BOX (box), label);
+}
+
 GtkWidget *
 rw_log_window_new (GtkWindow *parent,
                    RwJob     *job)
 {
   RwLogWindow *self = g_object_new (RW_TYPE_LOG_WINDOW, "transient-for", parent, NULL);
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *scroller = gtk_scrolled_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   self->job = g_object_ref (job);
   self->rows = gtk_string_list_new (NULL);
@@ -154,7 +177,10 @@ rw_log_window_new (GtkWindow *parent,
   self->list = gtk_list_view_new (GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (self->rows))), factory);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("What was done"), -1);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->list);
-  gtk_window_set_child (GTK_WINDOW (self), scroller);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), scroller);
+  add_origin (box, rw_session_get_header (rw_job_get_session (job))->from);
+  gtk_window_set_child (GTK_WINDOW (self), box);
   refill (self);
   g_signal_connect_object (job, "changed", G_CALLBACK (refill), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);

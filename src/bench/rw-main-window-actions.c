@@ -367,7 +367,7 @@ ask_another (GtkWidget  *widget,
              const char *name,
              GVariant   *parameter)
 {
-  rw_main_window_show_side (RW_MAIN_WINDOW (widget), TRUE);
+  rw_main_window_show_diagnosis (RW_MAIN_WINDOW (widget));
   rw_symptom_side_ask_another (RW_MAIN_WINDOW (widget)->side);
 }
 
@@ -376,7 +376,7 @@ open_symptoms (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
 {
-  rw_main_window_show_side (RW_MAIN_WINDOW (widget), TRUE);
+  rw_main_window_show_diagnosis (RW_MAIN_WINDOW (widget));
   rw_symptom_side_open_symptoms (RW_MAIN_WINDOW (widget)->side);
 }
 
@@ -450,7 +450,7 @@ change_speed (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
 {
-  rw_replay_bar_change_speed (RW_MAIN_WINDOW (widget)->replay_bar, g_str_equal (name, "win.faster") ? 1 : -1);
+  rw_replay_change_speed (rw_job_get_replay (RW_MAIN_WINDOW (widget)->job), g_str_equal (name, "win.faster") ? 1 : -1);
 }
 
 /* --- which can be used when ----------------------------------------------------------------------- */
@@ -488,6 +488,7 @@ static const struct
   { "win.save-copy", NULL, save_copy, WITH_JOB },
   { "win.save-picture", NULL, save_picture, WITH_JOB },
   { "win.save-plan", NULL, save_plan, WITH_JOB },
+  { "win.compare", NULL, rw_main_window_compare, WITH_JOB },
   { "win.log", NULL, show_log, WITH_JOB },
   { "win.watch", NULL, rw_main_window_show_watch, WITH_JOB },
   { "win.meter", NULL, show_meter_window, WITH_BENCH },
@@ -516,6 +517,7 @@ static const struct
   { "win.take-second-other", NULL, take_other, WITH_WRITABLE },
   { "win.ask-another", NULL, ask_another, WITH_WRITABLE },
   { "win.symptoms", NULL, open_symptoms, WITH_WRITABLE },
+  { "win.repair", NULL, rw_main_window_open_repairs, WITH_WRITABLE },
   { "win.other-chart", NULL, other_chart, WITH_JOB },
   { "win.zoom-in", NULL, zoom, WITH_JOB },
   { "win.zoom-out", NULL, zoom, WITH_JOB },

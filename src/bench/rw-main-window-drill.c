@@ -81,3 +81,15 @@ rw_main_window_end_drill (GtkWidget  *widget,
   else
     rw_banner_show (self->banner, RW_BANNER_QUIET, _ ("This is no drill: it has no end to show."), _ ("All right"), NULL);
 }
+
+/* Whatever is suggested, and when nothing is. */
+void
+rw_main_window_open_repairs (GtkWidget  *widget,
+                             const char *name,
+                             GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  rw_main_window_show_diagnosis (self);
+  rw_symptom_side_open_repairs (self->side);
+}

@@ -25,14 +25,14 @@ say (RwMainWindow *self,
 }
 
 /* A name that says what it is and does not collide: date, time, cabinet. (transfer full) */
-static char *
-new_path (const char *folder,
-          const char *cabinet)
+char *
+rw_main_window_new_path (const char *folder,
+                         const char *cabinet)
 {
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *stamp = g_date_time_format (now, "%Y-%m-%d-%H%M%S");
   g_autofree char *plain = g_str_to_ascii (cabinet, "C");
-  g_autofree char *slug = g_ascii_strdown (plain, -1);
+  g_autofree char *slug = g_ascii_strdown (plain, 60); /* a file's name has at most 255 bytes */
   g_autofree char *name = NULL;
 
   g_strcanon (slug, "abcdefghijklmnopqrstuvwxyz0123456789", '-');
@@ -94,7 +94,7 @@ rw_main_window_start_job (RwMainWindow    *self,
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *folder = rw_paths_dup_sessions ();
-  g_autofree char *path = new_path (folder, header->cabinet_name);
+  g_autofree char *path = rw_main_window_new_path (folder, header->cabinet_name);
   RwJob *job = rw_job_new_bench (header, path, &error);
 
   if (job == NULL)
@@ -125,7 +125,7 @@ make_practice (GError **error)
 {
   g_autoptr (RwProfile) profile = find_profile ("classic-5-12-m5");
   g_autofree char *folder = g_build_filename (g_get_user_state_dir (), "railwright", "practice", NULL);
-  g_autofree char *path = new_path (folder, "Tidepool Racer");
+  g_autofree char *path = rw_main_window_new_path (folder, "Tidepool Racer");
 
   if (profile == NULL)
     {

@@ -5,11 +5,16 @@
 
 #include "rw-banner.h"
 #include "rw-big-view.h"
+#include "rw-call-desk.h"
+#include "rw-call-panel.h"
 #include "rw-chart-view.h"
+#include "rw-decide-panel.h"
 #include "rw-entry-row.h"
+#include "rw-lesson-pager.h"
 #include "rw-main-window.h"
 #include "rw-plan-view.h"
 #include "rw-practice-bar.h"
+#include "rw-projection.h"
 #include "rw-rail-strip.h"
 #include "rw-replay-bar.h"
 #include "rw-sound-follow.h"
@@ -59,8 +64,23 @@ struct _RwMainWindow
   GtkWidget      *replay_box;
   GtkWidget      *plan_column;
   RwPlanView     *plan;
+  RwDecidePanel  *decide_panel;
+  RwDecide       *decide;       /* (nullable) of a replay, once it was asked for */
   GtkWidget      *note_popover;
   GtkEntry       *note_entry;
+
+  RwProjection    *projection;  /* what a class sees */
+  GtkWidget       *projector;   /* weak: its window, NULL while it is closed */
+  GtkToggleButton *project_button;
+  GtkLabel        *class_words;
+  GMenu           *screen_menu;
+  GtkWidget       *send_popover; /* NULL until it is asked for */
+
+  RwCallDesk    *call_desk;
+  RwCallPanel   *call_panel;
+  char          *side_before;  /* (nullable) the page of the side that the panel took the place of */
+  GtkFrame      *charts_frame; /* while a curtain hangs in place of the charts; else NULL */
+  RwLessonPager *pager;
 
   RwSound       *sound;
   RwSoundFollow *sound_follow;
@@ -113,16 +133,44 @@ void rw_main_window_show_side (RwMainWindow *self, gboolean show);
 void     rw_main_window_install_stage_actions (GtkWidgetClass *widget_class);
 void     rw_main_window_add_stages (RwMainWindow *self);      /* once */
 void     rw_main_window_show_stages (RwMainWindow *self);     /* of a new job, or none */
+void     rw_main_window_show_diagnosis (RwMainWindow *self);  /* instead of it */
 gboolean rw_main_window_take_stage_spot (RwMainWindow *self); /* FALSE: that side is not seen */
 void     rw_main_window_answer_stage (RwMainWindow *self, gboolean yes);
+
+/* rw-main-window-class.c: the projector, and what a class sees on it. */
+void rw_main_window_install_class_actions (GtkWidgetClass *widget_class);
+void rw_main_window_add_class (RwMainWindow *self);           /* once */
+void rw_main_window_recall_class (RwMainWindow *self);        /* once there are settings */
+void rw_main_window_show_class (RwMainWindow *self);          /* of a new job, or none */
+void rw_main_window_drop_class (RwMainWindow *self);
+
+/* rw-main-window-lesson.c: "call it first", and lessons. After the class. */
+void rw_main_window_install_lesson_actions (GtkWidgetClass *widget_class);
+void rw_main_window_add_lesson (RwMainWindow *self);  /* once */
+void rw_main_window_show_lesson (RwMainWindow *self); /* of a new job, or none */
+void rw_main_window_drop_lesson (RwMainWindow *self);
+
+/* rw-main-window-compare.c: "Compare with…". */
+void rw_main_window_compare (GtkWidget *widget, const char *name, GVariant *parameter);
+
+/* rw-main-window-replay.c: chapters, jumps, skipping. */
+void rw_main_window_install_replay_actions (GtkWidgetClass *widget_class);
+void rw_main_window_show_replay (RwMainWindow *self); /* of a new job, or none */
+
+/* rw-main-window-notes.c: deciding first, notes on a replay, going on from it. */
+void rw_main_window_install_notes_actions (GtkWidgetClass *widget_class);
+void rw_main_window_show_notes (RwMainWindow *self); /* of a new job, or none */
+void rw_main_window_drop_notes (RwMainWindow *self);
 
 /* rw-main-window-drill.c: actions of the practice cabinet: a new one, its own window, and drills. */
 void rw_main_window_begin_practice (GtkWidget *widget, const char *name, GVariant *parameter);
 void rw_main_window_open_bench (GtkWidget *widget, const char *name, GVariant *parameter);
 void rw_main_window_new_drill (GtkWidget *widget, const char *name, GVariant *parameter);
 void rw_main_window_end_drill (GtkWidget *widget, const char *name, GVariant *parameter);
+void rw_main_window_open_repairs (GtkWidget *widget, const char *name, GVariant *parameter);
 
 /* rw-main-window-files.c */
+char *rw_main_window_new_path (const char *folder, const char *cabinet); /* (transfer full) */
 void rw_main_window_ask_open (RwMainWindow *self);
 void rw_main_window_ask_copy (RwMainWindow *self);
 void rw_main_window_ask_picture (RwMainWindow *self);

@@ -26,6 +26,13 @@ switch_side (GtkWidget  *widget,
   rw_main_window_show_side (self, TRUE);
 }
 
+void
+rw_main_window_show_diagnosis (RwMainWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->sides, "diagnosis");
+  rw_main_window_show_side (self, TRUE);
+}
+
 static void
 go_on (GtkWidget  *widget,
        const char *name,
@@ -59,6 +66,17 @@ save_label (GtkWidget  *widget,
     rw_stage_side_save_label (self->stages);
 }
 
+static void
+save_record (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  RwMainWindow *self = RW_MAIN_WINDOW (widget);
+
+  if (self->job != NULL)
+    rw_stage_side_save_record (self->stages);
+}
+
 void
 rw_main_window_install_stage_actions (GtkWidgetClass *widget_class)
 {
@@ -66,6 +84,7 @@ rw_main_window_install_stage_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.stage-on", NULL, go_on);
   gtk_widget_class_install_action (widget_class, "win.stage-against", NULL, go_against);
   gtk_widget_class_install_action (widget_class, "win.save-label", NULL, save_label);
+  gtk_widget_class_install_action (widget_class, "win.save-record", NULL, save_record);
 }
 
 gboolean
@@ -109,7 +128,8 @@ rw_main_window_add_stages (RwMainWindow *self)
 void
 rw_main_window_show_stages (RwMainWindow *self)
 {
-  static const char *const names[] = { "win.other-side", "win.stage-on", "win.stage-against", "win.save-label" };
+  static const char *const names[]
+      = { "win.other-side", "win.stage-on", "win.stage-against", "win.save-label", "win.save-record" };
 
   rw_stage_side_set_job (self->stages, self->job);
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)

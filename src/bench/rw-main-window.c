@@ -218,27 +218,6 @@ follow_job (RwMainWindow *self)
   trouble_cb (self, rw_job_get_trouble (self->job));
 }
 
-/* A replay starts at the speed that was liked last. */
-static void
-speed_cb (RwMainWindow *self)
-{
-  RwReplay *replay = rw_job_get_replay (self->job);
-
-  if (replay != NULL && self->settings != NULL)
-    g_settings_set_double (self->settings, "replay-speed", rw_replay_get_speed (replay));
-}
-
-static void
-recall_speed (RwMainWindow *self)
-{
-  RwReplay *replay = rw_job_get_replay (self->job);
-
-  if (replay == NULL || self->settings == NULL)
-    return;
-  rw_replay_set_speed (replay, g_settings_get_double (self->settings, "replay-speed"));
-  g_signal_connect_object (replay, "speed-changed", G_CALLBACK (speed_cb), self, G_CONNECT_SWAPPED);
-}
-
 static void
 show_modes (RwMainWindow *self)
 {
@@ -263,7 +242,6 @@ rw_main_window_set_job (RwMainWindow *self,
   rw_entry_row_set_job (self->entry, job);
   rw_plan_view_set_job (self->plan, job);
   rw_practice_bar_set_job (self->practice, job != NULL && rw_job_get_cabinet (job) != NULL ? job : NULL);
-  rw_replay_bar_set_job (self->replay_bar, job != NULL && rw_job_get_replay (job) != NULL ? job : NULL);
   rw_banner_show (self->banner, RW_BANNER_QUIET, NULL, NULL, NULL);
   g_clear_object (&self->job);
   self->job = job;
@@ -271,7 +249,6 @@ rw_main_window_set_job (RwMainWindow *self,
   if (job != NULL)
     {
       show_modes (self);
-      recall_speed (self);
       follow_job (self);
     }
   else
@@ -282,7 +259,11 @@ rw_main_window_set_job (RwMainWindow *self,
     }
   rw_main_window_show_hands (self);
   rw_main_window_show_stages (self);
+  rw_main_window_show_replay (self);
   rw_main_window_follow_watch (self);
+  rw_main_window_show_class (self);
+  rw_main_window_show_notes (self);
+  rw_main_window_show_lesson (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->setup_button), job != NULL);
   rw_main_window_update_actions (self);
@@ -320,6 +301,9 @@ rw_main_window_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->job, self);
   rw_main_window_drop_hands (self);
   rw_main_window_drop_watch (self);
+  rw_main_window_drop_notes (self);
+  rw_main_window_drop_lesson (self);
+  rw_main_window_drop_class (self);
   g_clear_pointer (&self->note_popover, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), RW_TYPE_MAIN_WINDOW);
   g_clear_object (&self->job);
@@ -360,8 +344,12 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, practice);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, replay_bar);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, replay_box);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, decide_panel);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, plan_column);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, plan);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, project_button);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, class_words);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, screen_menu);
 }
 
 static void
@@ -383,11 +371,16 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_ENTRY_ROW);
   g_type_ensure (RW_TYPE_PRACTICE_BAR);
   g_type_ensure (RW_TYPE_REPLAY_BAR);
+  g_type_ensure (RW_TYPE_DECIDE_PANEL);
   g_type_ensure (RW_TYPE_PLAN_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-main-window.ui");
   bind_children (widget_class);
   rw_main_window_install_actions (widget_class);
   rw_main_window_install_stage_actions (widget_class);
+  rw_main_window_install_replay_actions (widget_class);
+  rw_main_window_install_notes_actions (widget_class);
+  rw_main_window_install_class_actions (widget_class);
+  rw_main_window_install_lesson_actions (widget_class);
 }
 
 static void
@@ -414,6 +407,8 @@ rw_main_window_init (RwMainWindow *self)
   rw_main_window_add_charts (self);
   rw_main_window_add_hands (self);
   rw_main_window_add_watch (self);
+  rw_main_window_add_class (self);
+  rw_main_window_add_lesson (self);
   rw_main_window_add_keys (self);
   rw_main_window_set_job (self, NULL);
 }
@@ -431,6 +426,7 @@ rw_main_window_new (GtkApplication *application,
       g_settings_bind (settings, "window-height", self, "default-height", G_SETTINGS_BIND_DEFAULT);
       g_settings_bind (settings, "maximized", self, "maximized", G_SETTINGS_BIND_DEFAULT);
       self->side_wanted = g_settings_get_boolean (settings, "symptom-side-visible");
+      rw_main_window_recall_class (self);
     }
   return GTK_WIDGET (self);
 }

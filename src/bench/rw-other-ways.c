@@ -40,9 +40,9 @@ show_way (Way                 *way,
   g_autofree char *minutes = rw_card_words_minutes (offer->minutes);
   g_autofree char *more = rw_card_words_more (offer->expected, rw_advice_get_expected (advice));
   g_autofree char *hazard = rw_card_words_hazard (offer->check->hazard, offer->check->who);
-  g_autofree char *detail = g_strdup_printf ("%s · %s", minutes, more);
-  /* Translators: a check, its minutes and what it costs more, its hazard, a key. */
-  g_autofree char *label = g_strdup_printf (_ ("Instead: %s, %s, %s (%s)"), offer->check->title, detail, hazard, keys[i]);
+  g_autofree char *detail = g_strdup_printf ("%s · %s · %s", minutes, more, hazard);
+  /* Translators: a check; its minutes, what it costs more and its hazard; a key. */
+  g_autofree char *label = g_strdup_printf (_ ("Instead: %s, %s (%s)"), offer->check->title, detail, keys[i]);
 
   way->check = offer->check->id;
   gtk_label_set_text (GTK_LABEL (way->title), offer->check->title);

@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-job-practice.h"
 #include "rw-report-plan-page.h"
 
 typedef struct
@@ -84,7 +85,9 @@ rw_plan_save (RwJob            *job,
 
   if (advice == NULL)
     {
-      trouble (_ ("There is no plan yet."), owner);
+      trouble (rw_job_gives_advice (job) ? _ ("There is no plan yet.")
+                                         : _ ("This drill is worked without suggestions: there is no plan to save."),
+               owner);
       return;
     }
 

@@ -11,6 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-job-practice.h"
 #include "rw-plan-node.h"
 #include "rw-plan-path.h"
 #include "rw-quantity.h"
@@ -168,7 +169,7 @@ show_path (RwPlanView *self,
 static void
 make_nothing (RwPlanView *self)
 {
-  self->nothing = gtk_label_new (_ ("Nothing is left to plan. What was done:"));
+  self->nothing = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->nothing), 0);
   gtk_label_set_wrap (GTK_LABEL (self->nothing), TRUE);
   gtk_widget_add_css_class (self->nothing, "quiet");
@@ -215,6 +216,29 @@ rw_plan_view_set_roomy (RwPlanView *self,
 
 /* --- the plan ------------------------------------------------------------------------------------- */
 
+/* Without advice: why there is no plan. NULL while it is still worked out. */
+static const char *
+find_why_none (RwPlanView *self)
+{
+  if (self->job == NULL)
+    return NULL;
+  if (!rw_job_gives_advice (self->job))
+    return _ ("This drill is worked without suggestions: nothing is planned ahead. What was done so far is told by “What "
+              "was done” (L).");
+  return rw_job_get_advice_problem (self->job) != NULL ? _ ("Without advice there is no plan.") : NULL;
+}
+
+/* @words: in place of a plan; NULL: there is one. */
+static void
+show_nothing (RwPlanView *self,
+              const char *words)
+{
+  gtk_label_set_text (GTK_LABEL (self->nothing), words != NULL ? words : "");
+  gtk_widget_set_visible (self->nothing, words != NULL);
+  gtk_widget_set_visible (self->scroller, words == NULL);
+  fit_path (self, words != NULL);
+}
+
 /* There are two such views, one of them hidden: the hidden one works nothing out. */
 static void
 refresh (RwPlanView *self)
@@ -229,6 +253,7 @@ refresh (RwPlanView *self)
   if (advice == NULL)
     {
       gtk_list_view_set_model (self->list, NULL);
+      show_nothing (self, find_why_none (self));
       return;
     }
 
@@ -236,10 +261,7 @@ refresh (RwPlanView *self)
                                                     NULL, NULL);
   g_autoptr (GtkTreeListRow) first = gtk_tree_list_model_get_row (tree, 0);
 
-  fit_path (self, first == NULL);
-  gtk_widget_set_visible (self->nothing, first == NULL);
-  gtk_widget_set_visible (self->scroller, first != NULL);
-
+  show_nothing (self, first == NULL ? _ ("Nothing is left to plan. What was done:") : NULL);
   if (first != NULL)
     gtk_tree_list_row_set_expanded (first, TRUE);
 

@@ -65,6 +65,9 @@ static const struct
   { GDK_KEY_F4, "hands.pass", 10, FALSE },
 };
 
+/* The same with Shift. */
+static const double minute_with_shift = 1;
+
 /* What the main window does with them. */
 static const struct
 {
@@ -99,8 +102,14 @@ picture_key (RwPracticeWindow *self,
 
 static gboolean
 hand_key (RwPracticeWindow *self,
-          guint             key)
+          guint             key,
+          gboolean          shift)
 {
+  if (shift && key == GDK_KEY_F4)
+    {
+      gtk_widget_activate_action (GTK_WIDGET (self->view), "hands.pass", "d", minute_with_shift);
+      return TRUE;
+    }
   for (guint i = 0; i < G_N_ELEMENTS (hands); i++)
     if (hands[i].key == key && (!hands[i].picture || rw_practice_view_has_picture_focus (self->view)))
       {
@@ -151,7 +160,7 @@ key_cb (GtkEventControllerKey *controller,
       gtk_window_present (self->main);
       return TRUE;
     }
-  if (with == 0 && (picture_key (self, key) || hand_key (self, key)))
+  if (with == 0 && (picture_key (self, key) || hand_key (self, key, (modifiers & GDK_SHIFT_MASK) != 0)))
     return TRUE;
   return main_key (self, key, with);
 }

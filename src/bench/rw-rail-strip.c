@@ -61,6 +61,20 @@ rw_rail_strip_set_job (RwRailStrip *self,
   g_signal_connect_object (job, "tick", G_CALLBACK (refresh_cb), self, G_CONNECT_SWAPPED);
 }
 
+void
+rw_rail_strip_hide (RwRailStrip *self,
+                    const char  *rail)
+{
+  RwProfile *profile = self->job != NULL ? rw_job_get_profile (self->job) : NULL;
+  const int index = profile != NULL && rail != NULL ? rw_profile_index_of (profile, rail) : -1;
+  int i = 0;
+
+  /* The cards stand in the order of the profile. */
+  for (GtkWidget *child = gtk_widget_get_first_child (self->box); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    gtk_widget_set_visible (child, i++ != index);
+}
+
 static void
 rw_rail_strip_dispose (GObject *object)
 {

@@ -14,4 +14,7 @@ G_DECLARE_FINAL_TYPE (RwRailStrip, rw_rail_strip, RW, RAIL_STRIP, GtkWidget)
 
 void rw_rail_strip_set_job (RwRailStrip *self, RwJob *job); /* (nullable) */
 
+/* Leaves the card of a rail out; NULL: none. */
+void rw_rail_strip_hide (RwRailStrip *self, const char *rail);
+
 G_END_DECLS

@@ -175,8 +175,7 @@ gather (const RwStages *stages,
 
   /* Translators: number of a stage, its title. */
   add_line (lines, g_strdup_printf (_ ("%u. %s"), (guint) stage + 1, state->words->title), "card-title");
-  if (hazard != NULL)
-    add_line (lines, hazard, "safety");
+  add_line (lines, hazard, state->words->hazard != RW_STAGE_HAZARD_NONE ? "safety" : "quiet");
   if (is_current && state->hazard_read)
     add_gate (lines, state);
   add_caution (lines, state);

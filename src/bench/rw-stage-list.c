@@ -7,7 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "rw-stage-say.h"
+#include "rw-stage-record.h"
 
 struct _RwStageList
 {
@@ -41,11 +41,11 @@ show_row (RwStageList    *self,
           gboolean        shown)
 {
   const RwStageState *state = &stages->stages[i];
-  const char *word = rw_stage_say_status (state->status);
+  const char *word = rw_stage_status_get_label (state->status);
   /* Translators: title of a stage of the bring-up, how it stands. */
   g_autofree char *name = g_strdup_printf (_ ("Stage: %s, %s"), state->words->title, word);
 
-  gtk_label_set_text (GTK_LABEL (self->shapes[i]), rw_stage_say_shape (state->status));
+  gtk_label_set_text (GTK_LABEL (self->shapes[i]), rw_stage_status_get_glyph (state->status));
   gtk_label_set_text (GTK_LABEL (self->titles[i]), state->words->title);
   gtk_label_set_text (GTK_LABEL (self->states[i]), word);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->rows[i]), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
@@ -105,7 +105,7 @@ add_row (RwStageList *self,
   self->states[i] = gtk_label_new ("");
   gtk_widget_set_size_request (self->shapes[i], 18, -1);
   gtk_label_set_xalign (GTK_LABEL (self->titles[i]), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (self->titles[i]), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (self->titles[i]), TRUE);
   gtk_widget_set_hexpand (self->titles[i], TRUE);
   gtk_widget_add_css_class (self->states[i], "caption");
   gtk_box_append (GTK_BOX (line), self->shapes[i]);

@@ -10,54 +10,6 @@
 
 #include "rw-quantity.h"
 
-const char *
-rw_stage_say_status (RwStageStatus status)
-{
-  switch (status)
-    {
-    case RW_STAGE_CURRENT:
-      return _ ("now");
-    case RW_STAGE_BLOCKED:
-      return _ ("stopped");
-    case RW_STAGE_DONE:
-      return _ ("done");
-    case RW_STAGE_LEFT:
-      return _ ("left open");
-    case RW_STAGE_SKIPPED:
-      return _ ("skipped");
-    case RW_STAGE_AHEAD:
-    default:
-      return _ ("ahead");
-    }
-}
-
-const char *
-rw_stage_say_shape (RwStageStatus status)
-{
-  switch (status)
-    {
-    case RW_STAGE_CURRENT:
-      return "▶";
-    case RW_STAGE_BLOCKED:
-      return "■";
-    case RW_STAGE_DONE:
-      return "✓";
-    case RW_STAGE_LEFT:
-      return "◐";
-    case RW_STAGE_SKIPPED:
-      return "↷";
-    case RW_STAGE_AHEAD:
-    default:
-      return "○";
-    }
-}
-
-gboolean
-rw_stage_is_waiting (const RwAsked *asked)
-{
-  return asked->state != RW_ASKED_READ && asked->state != RW_ASKED_LATER && asked->state != RW_ASKED_MISSED;
-}
-
 /* (transfer full) */
 static char *
 say_state (const RwAsked *asked)
@@ -126,7 +78,5 @@ rw_stage_say_hazard (const RwStageText *words)
   const char *hazard = rw_stage_hazard_get_label (words->hazard);
   const char *who = rw_stage_who_get_label (words->who);
 
-  if (hazard != NULL && who != NULL)
-    return g_strdup_printf ("%s · %s", hazard, who);
-  return g_strdup (hazard != NULL ? hazard : who);
+  return hazard != NULL ? g_strdup_printf ("%s · %s", hazard, who) : g_strdup (who);
 }

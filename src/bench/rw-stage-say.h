@@ -7,20 +7,13 @@
 
 G_BEGIN_DECLS
 
-/* How a stage stands: always a word and a shape. Static; the word is translated. */
-const char *rw_stage_say_status (RwStageStatus status);
-const char *rw_stage_say_shape (RwStageStatus status);
-
-/* Whether a spot waits to be read now: not read, or to be read again, or its minute has come. */
-gboolean rw_stage_is_waiting (const RwAsked *asked);
-
 /* "○ +5 V, terminals, board out: not read yet", "● +5 V, board: 5.02 V, inside". (transfer full) */
 char *rw_stage_say_asked (const RwAsked *asked);
 
 /* "Stop: …", "Careful: …", "Gone past: …", with a shape. (transfer full) */
 char *rw_stage_say_reason (const RwGateReason *reason);
 
-/* What stands above a caution: "beside bare mains parts · for trained people only". (nullable) (transfer full) */
+/* What stands above a caution: "beside bare mains parts · for trained people only". (transfer full) */
 char *rw_stage_say_hazard (const RwStageText *words);
 
 G_END_DECLS

@@ -13,8 +13,8 @@
 #include "rw-job-stages.h"
 #include "rw-stage-card.h"
 #include "rw-label-box.h"
+#include "rw-record-box.h"
 #include "rw-stage-list.h"
-#include "rw-stage-say.h"
 
 struct _RwStageSide
 {
@@ -24,6 +24,7 @@ struct _RwStageSide
   int           shown;   /* RwStage; −1: the current one, or the first */
   gboolean      taking;  /* spots are taken one after another */
   gboolean      said;    /* the banner has words from here */
+  gboolean      off_live; /* the power must go off, by what a meter shows */
 
   GtkWidget    *box;
   GtkWidget    *problem;
@@ -40,8 +41,7 @@ struct _RwStageSide
   GtkWidget    *go_on;
   GtkWidget    *against;
   GtkWidget    *why;
-  GtkWidget    *fold;
-  GtkWidget    *fold_words;
+  RwRecordBox  *record;
 };
 
 static guint aimed_signal, say_signal;
@@ -150,13 +150,25 @@ can_go_against (RwStageSide *self)
 }
 
 static void
+set_words (GtkWidget  *button,
+           const char *words)
+{
+  gtk_button_set_label (GTK_BUTTON (button), words);
+
+  GtkWidget *label = gtk_button_get_child (GTK_BUTTON (button));
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+}
+
+static void
 show_buttons (RwStageSide *self)
 {
   const RwStageState *state = &self->stages->stages[get_shown (self)];
   const gboolean against = can_go_against (self);
   g_autofree char *words = say_go_on (self);
 
-  gtk_button_set_label (GTK_BUTTON (self->go_on), words != NULL ? words : "");
+  set_words (self->go_on, words != NULL ? words : "");
   gtk_widget_set_visible (self->go_on, words != NULL && can_go_on (self));
   if (is_current (self) && state->hazard_read && state->n_open > 0)
     gtk_widget_remove_css_class (self->go_on, "suggested-action");
@@ -188,35 +200,6 @@ show_next (RwStageSide *self)
     gtk_label_set_text (GTK_LABEL (self->question_words), questioned->question->text);
   gtk_widget_set_visible (self->spot, spot != NULL);
   gtk_widget_set_visible (self->question, questioned != NULL);
-}
-
-static void
-show_fold (RwStageSide *self)
-{
-  const guint n = self->stages->unproven->len + self->stages->against->len;
-  g_autoptr (GString) text = g_string_new (NULL);
-  /* Translators: number of sentences. */
-  g_autofree char *head = g_strdup_printf (_ ("Left unproven (%u)"), n);
-
-  for (guint i = 0; i < self->stages->unproven->len; i++)
-    {
-      const RwUnproven *unproven = &g_array_index (self->stages->unproven, RwUnproven, i);
-      const RwStageState *state = &self->stages->stages[unproven->stage];
-
-      g_string_append_printf (text, "%s%s %s\n%s", i > 0 ? "\n" : "", rw_stage_say_shape (state->status),
-                              state->words->title, unproven->text);
-    }
-  for (guint i = 0; i < self->stages->against->len; i++)
-    {
-      const RwAgainst *against = &g_array_index (self->stages->against, RwAgainst, i);
-
-      /* Translators: title of a stage, a person's reason. */
-      g_string_append_printf (text, _ ("%sOn against advice at “%s”: %s"), text->len > 0 ? "\n" : "",
-                              self->stages->stages[against->stage].words->title, against->why);
-    }
-  gtk_expander_set_label (GTK_EXPANDER (self->fold), head);
-  gtk_label_set_text (GTK_LABEL (self->fold_words), text->str);
-  gtk_widget_set_visible (self->fold, n > 0);
 }
 
 /* --- following the job ---------------------------------------------------------------------------- */
@@ -267,12 +250,12 @@ show_all (RwStageSide *self)
     }
   rw_stage_list_show (self->list, self->stages, get_shown (self));
   rw_stage_card_show (self->card, self->stages, get_shown (self), rw_job_can_write (self->job));
-  gtk_widget_set_visible (GTK_WIDGET (self->label), is_current (self) && get_shown (self) == RW_STAGE_CLOSE
-                                                        && self->stages->stages[RW_STAGE_CLOSE].hazard_read);
+  gtk_widget_set_visible (GTK_WIDGET (self->label), get_shown (self) == RW_STAGE_CLOSE
+                                                        && self->stages->stages[RW_STAGE_CLOSE].status == RW_STAGE_CURRENT);
   rw_label_box_refresh (self->label);
   show_next (self);
   show_buttons (self);
-  show_fold (self);
+  rw_record_box_show (self->record, self->job, self->stages);
 }
 
 static void
@@ -301,6 +284,21 @@ changed_cb (RwStageSide *self)
   follow_spots (self);
 }
 
+/* A live value stops a stage, or does no longer. */
+static void
+live_cb (RwStageSide *self)
+{
+  RwGateReason reason;
+  const gboolean off = rw_job_look_live (self->job, &reason);
+
+  if (off)
+    rw_gate_reason_clear (&reason);
+  if (off == self->off_live)
+    return;
+  self->off_live = off;
+  changed_cb (self);
+}
+
 /* Only the warm-up goes on by the clock. */
 static void
 tick_cb (RwStageSide *self)
@@ -320,10 +318,12 @@ rw_stage_side_set_job (RwStageSide *self,
   g_clear_pointer (&self->stages, rw_stages_unref);
   self->shown = -1;
   self->taking = FALSE;
+  self->off_live = FALSE;
   rw_label_box_set_job (self->label, job);
   if (job == NULL)
     return;
   g_signal_connect_object (job, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (job, "live", G_CALLBACK (live_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (job, "tick", G_CALLBACK (tick_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);
 }
@@ -403,6 +403,13 @@ rw_stage_side_answer (RwStageSide *self,
   if (questioned != NULL)
     rw_job_answer_stage (self->job, questioned->question, yes);
   return questioned != NULL;
+}
+
+void
+rw_stage_side_save_record (RwStageSide *self)
+{
+  g_return_if_fail (RW_IS_STAGE_SIDE (self));
+  rw_record_box_save (self->record);
 }
 
 void
@@ -493,6 +500,7 @@ rw_stage_side_class_init (RwStageSideClass *klass)
   g_type_ensure (RW_TYPE_STAGE_LIST);
   g_type_ensure (RW_TYPE_STAGE_CARD);
   g_type_ensure (RW_TYPE_LABEL_BOX);
+  g_type_ensure (RW_TYPE_RECORD_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-stage-side.ui");
   gtk_widget_class_bind_template_child (widget_class, RwStageSide, box);
   gtk_widget_class_bind_template_child (widget_class, RwStageSide, problem);
@@ -509,8 +517,7 @@ rw_stage_side_class_init (RwStageSideClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwStageSide, go_on);
   gtk_widget_class_bind_template_child (widget_class, RwStageSide, against);
   gtk_widget_class_bind_template_child (widget_class, RwStageSide, why);
-  gtk_widget_class_bind_template_child (widget_class, RwStageSide, fold);
-  gtk_widget_class_bind_template_child (widget_class, RwStageSide, fold_words);
+  gtk_widget_class_bind_template_child (widget_class, RwStageSide, record);
 }
 
 static void
@@ -518,11 +525,14 @@ rw_stage_side_init (RwStageSide *self)
 {
   self->shown = -1;
   gtk_widget_init_template (GTK_WIDGET (self));
+  set_words (self->against, _ ("Go on against this advice… (F7)"));
   g_signal_connect_swapped (self->list, "chosen", G_CALLBACK (chosen_cb), self);
   g_signal_connect_swapped (self->card, "spot", G_CALLBACK (spot_cb), self);
   g_signal_connect_swapped (self->card, "answer", G_CALLBACK (answer_cb), self);
   g_signal_connect_swapped (self->label, "trouble", G_CALLBACK (trouble_cb), self);
   g_signal_connect_swapped (self->label, "done", G_CALLBACK (done_cb), self);
+  g_signal_connect_swapped (self->record, "trouble", G_CALLBACK (trouble_cb), self);
+  g_signal_connect_swapped (self->record, "done", G_CALLBACK (done_cb), self);
   g_signal_connect_swapped (self->spot, "clicked", G_CALLBACK (rw_stage_side_take_spot), self);
   g_signal_connect_swapped (self->yes, "clicked", G_CALLBACK (yes_cb), self);
   g_signal_connect_swapped (self->no, "clicked", G_CALLBACK (no_cb), self);

@@ -31,5 +31,6 @@ void rw_stage_side_take_spot (RwStageSide *self);
 gboolean rw_stage_side_answer (RwStageSide *self, gboolean yes);
 
 void rw_stage_side_save_label (RwStageSide *self);
+void rw_stage_side_save_record (RwStageSide *self);
 
 G_END_DECLS

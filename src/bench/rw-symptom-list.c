@@ -10,6 +10,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "rw-job-practice.h"
+
 struct _RwSymptomList
 {
   GtkWidget  parent_instance;
@@ -186,12 +188,13 @@ rw_symptom_list_refresh (RwSymptomList *self)
 {
   g_return_if_fail (RW_IS_SYMPTOM_LIST (self));
 
-  RwAdvice *advice = self->job != NULL ? rw_job_get_advice (self->job) : NULL;
-
   if (self->job == NULL)
     return;
-  if (advice != NULL && gtk_widget_get_first_child (self->list) == NULL)
-    fill (self, rw_advice_get_knowledge (advice));
+
+  RwKnowledge *knowledge = rw_job_get_knowledge (self->job);
+
+  if (knowledge != NULL && gtk_widget_get_first_child (self->list) == NULL)
+    fill (self, knowledge);
   set_toggles (self);
 }
 

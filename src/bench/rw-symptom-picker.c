@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-drill.h"
 #include "rw-symptom-list.h"
 
 struct _RwSymptomPicker
@@ -17,9 +18,15 @@ struct _RwSymptomPicker
   GtkWidget      parent_instance;
   RwJob         *job;
   GtkWidget     *flow;
+  GtkWidget     *complaint; /* of a drill: what its player said */
+  GtkWidget     *complaint_scroller;
   GtkWidget     *add;
   RwSymptomList *list; /* in the popover */
 };
+
+/* Pixels: of the complaint, two lines at least and four at most. */
+static const int least_complaint = 32, most_complaint = 68;
+static const int complaint_chars = 36; /* of a line */
 
 static guint closed_signal;
 
@@ -70,20 +77,45 @@ add_chip (RwSymptomPicker     *self,
   gtk_flow_box_insert (GTK_FLOW_BOX (self->flow), child, -1);
 }
 
+/* --- the complaint -------------------------------------------------------------------------------- */
+
+/* Chips say the same once it was taken down. */
+static gboolean
+is_taken_down (RwJob *job)
+{
+  const RwPracticeDrill *drill = rw_drill_of (job);
+
+  for (guint i = 0; drill != NULL && i < drill->n_symptoms; i++)
+    if (rw_symptom_list_find_seen (job, drill->symptoms[i]) == NULL)
+      return FALSE;
+  return drill == NULL || drill->n_symptoms > 0;
+}
+
+static void
+show_complaint (RwSymptomPicker *self)
+{
+  g_autofree char *words = self->job != NULL ? rw_drill_dup_complaint (self->job) : NULL;
+
+  gtk_label_set_text (GTK_LABEL (self->complaint), words != NULL ? words : "");
+  gtk_widget_set_visible (self->complaint_scroller, words != NULL && !is_taken_down (self->job));
+}
+
 /* --- following ------------------------------------------------------------------------------------ */
 
 static void
 refresh (RwSymptomPicker *self)
 {
   remove_children (self->flow);
+  show_complaint (self);
   if (self->job == NULL)
     return;
 
   RwBenchState *state = rw_job_get_state (self->job);
 
+  /* Shown before it is filled: GTK 4.8 does not measure anew what was put into a hidden box. */
+  gtk_widget_set_visible (self->flow, rw_bench_state_get_n_symptoms (state) > 0);
   for (guint i = 0; i < rw_bench_state_get_n_symptoms (state); i++)
     add_chip (self, rw_bench_state_get_symptom (state, i));
-  gtk_widget_set_visible (self->flow, rw_bench_state_get_n_symptoms (state) > 0);
   gtk_widget_set_sensitive (self->add, rw_job_can_write (self->job));
   rw_symptom_list_refresh (self->list);
 }
@@ -151,6 +183,27 @@ make_popover (RwSymptomPicker *self)
   return popover;
 }
 
+/* A label that wraps is taller in a narrow side than it says; a scroller says what it takes. */
+static void
+make_complaint (RwSymptomPicker *self)
+{
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (gtk_scrolled_window_new ());
+
+  self->complaint = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->complaint), 0);
+  gtk_label_set_yalign (GTK_LABEL (self->complaint), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->complaint), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (self->complaint), complaint_chars);
+  gtk_scrolled_window_set_policy (scroller, GTK_POLICY_NEVER, GTK_POLICY_EXTERNAL);
+  gtk_scrolled_window_set_propagate_natural_height (scroller, TRUE);
+  gtk_scrolled_window_set_min_content_height (scroller, least_complaint);
+  gtk_scrolled_window_set_max_content_height (scroller, most_complaint);
+  gtk_scrolled_window_set_child (scroller, self->complaint);
+  self->complaint_scroller = GTK_WIDGET (scroller);
+  gtk_widget_set_visible (self->complaint_scroller, FALSE);
+  gtk_widget_set_parent (self->complaint_scroller, GTK_WIDGET (self));
+}
+
 static void
 rw_symptom_picker_init (RwSymptomPicker *self)
 {
@@ -175,5 +228,6 @@ rw_symptom_picker_init (RwSymptomPicker *self)
   gtk_box_append (GTK_BOX (head), title);
   gtk_box_append (GTK_BOX (head), self->add);
   gtk_widget_set_parent (head, GTK_WIDGET (self));
+  make_complaint (self);
   gtk_widget_set_parent (self->flow, GTK_WIDGET (self));
 }

@@ -8,6 +8,7 @@
 #include "rw-cause-list.h"
 #include "rw-check-card.h"
 #include "rw-plan-view.h"
+#include "rw-repair-picker.h"
 #include "rw-symptom-picker.h"
 
 struct _RwSymptomSide
@@ -17,6 +18,7 @@ struct _RwSymptomSide
   GtkWidget       *scroller;
   RwSymptomPicker *picker;
   RwCheckCard     *card;
+  RwRepairPicker  *repairs;
   GtkWidget       *cause_scroller;
   RwCauseList     *causes;
   GtkWidget       *plan_box;
@@ -81,6 +83,7 @@ rw_symptom_side_set_job (RwSymptomSide *self,
   if (job != NULL) /* after the card, so that it has the new advice */
     g_signal_connect_object (job, "advice", G_CALLBACK (scroll_up), self, G_CONNECT_SWAPPED);
   rw_cause_list_set_job (self->causes, job);
+  rw_repair_picker_set_job (self->repairs, job);
   rw_plan_view_set_job (self->plan, job);
 }
 
@@ -100,6 +103,12 @@ void
 rw_symptom_side_open_symptoms (RwSymptomSide *self)
 {
   rw_symptom_picker_open (self->picker);
+}
+
+void
+rw_symptom_side_open_repairs (RwSymptomSide *self)
+{
+  rw_repair_picker_open (self->repairs);
 }
 
 void
@@ -138,6 +147,7 @@ rw_symptom_side_class_init (RwSymptomSideClass *klass)
                                G_TYPE_NONE, 0);
   g_type_ensure (RW_TYPE_SYMPTOM_PICKER);
   g_type_ensure (RW_TYPE_CHECK_CARD);
+  g_type_ensure (RW_TYPE_REPAIR_PICKER);
   g_type_ensure (RW_TYPE_CAUSE_LIST);
   g_type_ensure (RW_TYPE_PLAN_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-symptom-side.ui");
@@ -145,6 +155,7 @@ rw_symptom_side_class_init (RwSymptomSideClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, scroller);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, picker);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, card);
+  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, repairs);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, cause_scroller);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, causes);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, plan_box);
@@ -165,5 +176,7 @@ rw_symptom_side_init (RwSymptomSide *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_swapped (self->card, "aimed", G_CALLBACK (aimed_cb), self);
   g_signal_connect_swapped (self->causes, "repair", G_CALLBACK (repair_cb), self);
+  g_signal_connect_swapped (self->repairs, "repair", G_CALLBACK (repair_cb), self);
+  g_signal_connect_swapped (self->repairs, "closed", G_CALLBACK (aimed_cb), self);
   g_signal_connect_swapped (self->picker, "closed", G_CALLBACK (aimed_cb), self);
 }

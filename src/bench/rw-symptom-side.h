@@ -20,6 +20,7 @@ void rw_symptom_side_set_job (RwSymptomSide *self, RwJob *job); /* (nullable) */
 void rw_symptom_side_set_shows_plan (RwSymptomSide *self, gboolean shows_plan);
 
 void rw_symptom_side_open_symptoms (RwSymptomSide *self);
+void rw_symptom_side_open_repairs (RwSymptomSide *self);
 void rw_symptom_side_take_check (RwSymptomSide *self);
 void rw_symptom_side_take_other (RwSymptomSide *self, guint i); /* 0 or 1 */
 void rw_symptom_side_ask_another (RwSymptomSide *self);

@@ -60,6 +60,8 @@ rw_watch_verdict_words (RwWarmUpVerdict verdict)
       return g_strdup_printf ("▲ %s", _ ("drifts too much"));
     case RW_WARM_UP_UNSURE:
       return g_strdup_printf ("◐ %s", _ ("too close to call"));
+    case RW_WARM_UP_STEPPED:
+      return g_strdup_printf ("▲ %s", _ ("stepped"));
     case RW_WARM_UP_TOO_FEW:
     default:
       return g_strdup_printf ("– %s", _ ("too few readings"));
@@ -220,14 +222,58 @@ rw_watch_rate (RwSession       *session,
   return steps >= 4 && newest > oldest ? steps / (newest - oldest) : 0;
 }
 
-static const char *
-what_it_is (const RwMeterFacts *facts)
+/* The newest DC reading of the spot that still describes it. (nullable) */
+static const RwReading *
+find_dc (RwSession       *session,
+         const RwReading *live)
 {
-  if (facts != NULL && facts->ac == RW_METER_AC_TRUE_RMS)
-    return _ ("This meter shows true RMS on AC.");
-  if (facts != NULL && facts->ac == RW_METER_AC_AVERAGING)
-    return _ ("This meter shows a rectified average on AC, right for a sine wave only: a sawtooth reads 4 per cent low.");
-  return _ ("Nobody said whether this meter shows true RMS or an average on AC: say so under Meters.");
+  for (guint i = rw_session_get_n_landmarks (session); i-- > 0;)
+    {
+      const guint index = rw_session_get_landmark (session, i);
+      const RwEvent *event = rw_session_get_event (session, index);
+
+      if (!rw_session_is_live (session, index))
+        continue;
+      if (event->type == RW_EVENT_SETUP || event->type == RW_EVENT_TRIM
+          || (event->type == RW_EVENT_REPAIR && event->repair.result == RW_REPAIR_FIXED))
+        return NULL;
+      if (event->type == RW_EVENT_READING && event->reading.kind == RW_KIND_DC && event->reading.rail == live->rail
+          && event->reading.place == live->place)
+        return &event->reading;
+    }
+  return NULL;
+}
+
+/* (transfer full) */
+static char *
+say_trough (RwSession       *session,
+            const RwReading *live)
+{
+  const RwReading *dc = find_dc (session, live);
+  const RwRippleNumber none = { (double) NAN, (double) NAN };
+
+  return rw_ripple_describe_trough (dc != NULL ? rw_ripple_trough (dc, live, rw_session_find_meter (session, dc->meter),
+                                                                   rw_session_find_meter (session, live->meter))
+                                               : none);
+}
+
+static void
+append_ripple (RwSession          *session,
+               const RwReading    *live,
+               const RwMeterFacts *facts,
+               RwRippleSupply      supply,
+               GString            *text)
+{
+  const RwRail *rail = rw_profile_find_rail (rw_session_get_profile (session), live->rail);
+  g_autofree char *words = rw_ripple_describe (live, facts, supply, rail);
+
+  g_string_append (text, words);
+  if (rail == NULL || !rw_ripple_is_raw (rail))
+    return;
+
+  g_autofree char *trough = say_trough (session, live);
+
+  g_string_append_printf (text, " %s", trough);
 }
 
 char *
@@ -237,6 +283,8 @@ rw_watch_ripple_words (RwSession       *session,
                        const char      *wanted)
 {
   const RwMeterFacts *facts = live != NULL && live->meter != NULL ? rw_session_find_meter (session, live->meter) : NULL;
+  const RwRippleSupply supply = rw_ripple_supply_of (rw_session_get_profile (session));
+  g_autofree char *meter = rw_ripple_describe_meter (facts, supply);
   g_autoptr (GString) text = g_string_new (NULL);
 
   if (wanted != NULL && (live == NULL || live->kind != RW_KIND_RIPPLE))
@@ -244,22 +292,16 @@ rw_watch_ripple_words (RwSession       *session,
                                      "jacks. Low-voltage side only: the mains screws are next to the DC ones, so cover "
                                      "them first.\n"), wanted);
   if (live != NULL && live->kind == RW_KIND_RIPPLE)
-    {
-      const RwRail *rail = rw_profile_find_rail (rw_session_get_profile (session), live->rail);
-      /* Nobody says which kind a supply is; a switching one is the harder to see, so the words hold for both. */
-      g_autofree char *words = rw_ripple_describe (live, facts, rw_ripple_band ((double) NAN, (double) NAN), TRUE,
-                                                   rail != NULL ? rail->ripple_limit : (double) INFINITY);
-
-      g_string_append (text, words);
-    }
+    append_ripple (session, live, facts, supply, text);
   else
     {
       g_autofree char *stream = rw_ripple_describe_stream (rate);
 
       g_string_append (text, stream);
     }
-  g_string_append_printf (text, "\n%s %s", what_it_is (facts),
-                          _ ("It cannot show single spikes, nor dips shorter than a tenth of a second: an oscilloscope "
-                             "can."));
+  g_string_append_printf (text, "\n%s %s", meter,
+                          _ ("MIN and MAX on DC volts do not show ripple either: they keep the ends of readings that are "
+                             "averages already. Single spikes, and dips shorter than a tenth of a second, are for an "
+                             "oscilloscope."));
   return g_strdup (text->str);
 }

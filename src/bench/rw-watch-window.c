@@ -161,7 +161,7 @@ static const char *
 verdict_class (RwWarmUpVerdict verdict)
 {
   return verdict == RW_WARM_UP_GOOD  ? "inside"
-         : verdict == RW_WARM_UP_BAD ? "outside"
+         : verdict == RW_WARM_UP_BAD || verdict == RW_WARM_UP_STEPPED ? "outside"
          : verdict == RW_WARM_UP_TOO_FEW ? NULL : "close";
 }
 

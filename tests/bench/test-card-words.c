@@ -195,8 +195,8 @@ test_a_repair_says_what_it_takes_and_what_to_check_again (void)
   const RwCause *low = rw_knowledge_find_cause (knowledge, "low");
 
   assert_words (rw_card_words_repair_facts (advice, low), "15 min, and 3 min to prove it · no parts needed");
-  assert_words (rw_card_words_recheck (advice, low), "Check again afterwards: +5 V at the board.");
-  g_assert_null (rw_card_words_recheck (advice, rw_knowledge_find_cause (knowledge, "thin")));
+  assert_words (rw_card_words_recheck (knowledge, low), "Check again afterwards: +5 V at the board.");
+  g_assert_null (rw_card_words_recheck (knowledge, rw_knowledge_find_cause (knowledge, "thin")));
   assert_words (rw_card_words_was (low), "It was: Trim low. What cured it: Turn the trim.");
 }
 

@@ -347,6 +347,47 @@ test_rate (void)
   g_assert_cmpfloat_with_epsilon (rw_watch_rate (session, &like), 4, 1e-6);
 }
 
+/* The raw rail of the shipped linear profile: 9.00 V DC and 0.45 V of ripple reach down to 9 − 1.766 × 0.45 = 8.21 V; at
+ * 7.60 V and 0.90 V they reach 6.01 V. A turn of the trim makes the DC reading history. */
+static void
+test_trough (void)
+{
+  static const struct
+  {
+    double      dc, ac;
+    gboolean    turn;
+    const char *says;
+  } cases[] = { { 9.0, 0.45, FALSE, "falls to 8.2" },
+                { 7.6, 0.90, FALSE, "dips with the ripple" },
+                { 9.0, 0.45, TRUE, "can be told once" } };
+  g_autofree char *path = g_build_filename (g_getenv ("RAILWRIGHT_DATA_DIR"), "profiles", "linear-5-audio.json", NULL);
+  const char *raw = g_intern_static_string ("raw12");
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (RwProfile) profile = rw_profile_load (path, &error);
+      g_autoptr (GDateTime) started = g_date_time_new_utc (2026, 3, 14, 9, 30, 0);
+
+      g_assert_no_error (error);
+
+      g_autoptr (RwSession) session
+          = rw_session_new (rw_session_header_new (profile, "Tidepool Racer", "B-07", NULL, started));
+      const RwReading dc = rw_reading_make (raw, RW_PLACE_TERMINALS, RW_KIND_DC, cases[i].dc, 0.01, NULL);
+      const RwReading ac = rw_reading_make (raw, RW_PLACE_TERMINALS, RW_KIND_RIPPLE, cases[i].ac, 0.001, NULL);
+
+      add (session, rw_event_make_reading (1, &dc));
+      if (cases[i].turn)
+        add (session, rw_event_make_trim (2));
+
+      g_autofree char *words = rw_watch_ripple_words (session, &ac, 0, NULL);
+
+      g_test_message ("%s", words);
+      g_assert_nonnull (strstr (words, cases[i].says));
+      g_assert_null (strstr (words, "kilohertz"));
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -362,6 +403,7 @@ main (int    argc,
   g_test_add_func ("/watch/each due point is told once a run", test_reminder);
   g_test_add_func ("/watch/nobody is reminded of a warm-up that is not followed", test_no_nagging);
   g_test_add_func ("/watch/supply and wiring are told apart", test_where);
+  g_test_add_func ("/watch/the trough of a raw rail is told with its DC volts", test_trough);
   g_test_add_func ("/watch/ripple asks for the AC range and says what the meter cannot see", test_ripple);
   g_test_add_func ("/watch/readings a second", test_rate);
   return g_test_run ();

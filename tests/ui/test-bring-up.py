@@ -7,90 +7,9 @@ SPDX-License-Identifier: GPL-3.0-or-later
 import os
 import tempfile
 
-from bench_ui import Bench, Failed, newest_session, poll, run, showing
 import bench_ui
-
-
-def events(key):
-    """Of the job that was written to last, on the bench or at the practice cabinet."""
-    found = [path for path in (newest_session(), newest_session(practice=True)) if path is not None]
-    return bench_ui.events(max(found, key=os.path.getmtime), key)
-
-
-class Side:
-    """The side of the bring-up; what is sought is sought there alone, which is quicker."""
-
-    def __init__(self, bench):
-        bench.keys("u")
-        self.bench = bench
-        node = bench.find("push button", "Stage: Look and isolate")
-        while not any("Look and isolate" == (n.get_name() or "")[3:] for n in bench.all("label", within=node)):
-            node = node.get_parent()
-        self.node = node
-
-    def there(self, role, name):
-        return any(showing(n) for n in self.bench.all(role, name, within=self.node))
-
-    def find(self, role, name):
-        return self.bench.find(role, name, within=self.node)
-
-    def wait_gone(self, role, name):
-        poll(lambda: not self.there(role, name), f"{role} {name!r} to go")
-
-    def stands(self, title, word):
-        """The stage stands in the list by this word."""
-        poll(lambda: self.there("push button", f"Stage: {title}, {word}"), f"{title!r} to be {word!r}")
-
-
-def enter(side, title):
-    """O goes to the next stage, or to the first; its hazards are stated before its steps; O again says they were read."""
-    bench = side.bench
-    stages = len(events("stage"))
-    bench.keys("o")
-    poll(lambda: len(events("stage")) == stages + 1, f"{title!r} to be entered")
-    side.find("push button", "I have read this")
-    if any(side.there("label", head) for head in ("Steps", "To be measured", "To be answered")):
-        raise Failed(f"{title!r}: what is to be done shows before its hazards were read")
-    bench.keys("o")
-    poll(lambda: events("stage")[-1]["stage"].get("read") is True, "what was read in the file")
-    side.wait_gone("push button", "I have read this")
-
-
-def answer(side, question, key):
-    bench = side.bench
-    poll(lambda: side.there("label", question), question)
-    count = len(events("finding"))
-    bench.keys(key)
-    poll(lambda: len(events("finding")) == count + 1, f"the answer to {question!r}")
-    return events("finding")[-1]["finding"]
-
-
-def read(side, shown):
-    """C aims at the first spot; each value kept aims at the next. @shown: pairs of a part of the spot's words and what
-    the meter shows there, the first that fits."""
-    bench = side.bench
-    button = side.find("push button", "(C)")
-    bench.keys("c")
-    spots = []
-    while showing(button):
-        spots.append(button.get_name())
-        count = len(events("reading"))
-        bench.type(next(value for part, value in shown if part in spots[-1]))
-        bench.keys("Return")
-        poll(lambda: len(events("reading")) == count + 1, f"a reading: {spots[-1]}")
-        poll(lambda: not showing(button) or button.get_name() != spots[-1], "the next spot, or none")
-    return spots
-
-
-def switch(bench, key, what, value):
-    """The key tells the other of what was said last; the first time, that it is on, fitted or warm."""
-    for _ in range(2):
-        count = len(events("setup"))
-        bench.keys(key)
-        poll(lambda: len(events("setup")) > count, f"{what} to be said")
-        if events("setup")[-1]["setup"].get(what) == value:
-            return
-    raise Failed(f"{what} is not {value}: {events('setup')}")
+from bench_ui import Bench, Failed, poll, run
+from stage_ui import Side, answer, enter, events, measure, read, save_label, save_record, switch
 
 
 def say_complaint(bench):
@@ -136,21 +55,21 @@ def bare_supply(side):
     if any(r["reading"]["place"] != "terminals" for r in events("reading")):
         raise Failed(f"kept {events('reading')}")
     answer(side, "Does a dummy load hang on the supply?", "y")
-
-
-def fit_board(side):
-    """A rail too high without a board stops the next stage until it was put right."""
-    bench = side.bench
-    enter(side, "Fit the board")
-    side.find("label", "Stop: The power is on")
-    switch(bench, "p", "power", "off")
     side.find("label", "Stop: Do not fit the board: +5 V stands at 5.9")
-    side.stands("Fit the board", "stopped")
-    switch(bench, "p", "power", "on")
+    side.stands("Supply without the board", "stopped")
     bench.keys("alt+1", "t")
     bench.find("text", "Reading of +5 V, terminals")
     bench.type("5.12")
     bench.keys("Return")
+    side.stands("Supply without the board", "now")
+
+
+def fit_board(side):
+    """Nothing is plugged with the power on."""
+    bench = side.bench
+    enter(side, "Fit the board")
+    side.find("label", "Stop: The power is on")
+    side.stands("Fit the board", "stopped")
     switch(bench, "p", "power", "off")
     side.stands("Fit the board", "now")
     for question in ("Have the rails fallen", "Do key and row", "Is this the cabinet's own board"):
@@ -175,17 +94,22 @@ def power(side):
         raise Failed(f"asked for {spots} alone")
 
 
+def go_against(side, why):
+    bench = side.bench
+    bench.keys("F7")
+    poll(lambda: "focused" in bench_ui.states(side.find("text", "Why you go on")), "the reason to be asked for")
+    bench.type(why)
+    bench.keys("Return")
+    poll(lambda: events("stage")[-1]["stage"].get("against") == why, "the reason in the file")
+
+
 def trim(side):
     """What is lost in the wiring stops the trim; a reason goes past it and stays written down."""
     bench = side.bench
     enter(side, "Set the trim")
     side.stands("Set the trim", "stopped")
     side.find("label", "Stop: ")
-    bench.keys("F7")
-    poll(lambda: "focused" in bench_ui.states(side.find("text", "Why you go on")), "the reason to be asked for")
-    bench.type("the wire comes on Friday")
-    bench.keys("Return")
-    poll(lambda: events("stage")[-1]["stage"].get("against") == "the wire comes on Friday", "the reason in the file")
+    go_against(side, "the wire comes on Friday")
     side.stands("Set the trim", "now")
     side.find("label", "Gone past: ")
     side.find("label", "Mark how the trim stands now.")
@@ -207,19 +131,18 @@ def rest(side):
 
 
 def close(side, path):
+    """The complaint was never said to be gone: closing names it, and a reason goes past it."""
     bench = side.bench
     enter(side, "Close")
+    side.find("label", "Stop: The complaint is still there: “Resets by itself”")
+    side.stands("Close the job", "stopped")
+    go_against(side, "the owner tries it at home")
+    side.stands("Close the job", "now")
     switch(bench, "p", "power", "off")
     side.find("text", "Who did it")
     answer(side, "Are all covers and earth wires back on?", "y")
-    bench.keys("ctrl+shift+l")
-    poll(lambda: next((w for w in bench.windows() if w.get_name() == "Save the label"), None), "the file dialog")
-    poll(lambda: bench.focused().get_role_name() == "text", "the name in focus")
-    bench.keys("ctrl+a")
-    bench.type(path)
-    bench.keys("Return")
-    poll(lambda: os.path.exists(path) and os.path.getsize(path) > 0, "the label")
-    bench.find("label", "The label was saved as")
+    save_label(bench, path)
+    save_record(bench, path + ".record.pdf")
 
 
 def test_bring_up():
@@ -238,34 +161,14 @@ def test_bring_up():
         rest(side)
         path = os.path.join(folder, "label.pdf")
         close(side, path)
-        with open(path, "rb") as file:
-            if not file.read().startswith(b"%PDF-"):
-                raise Failed("the label is no PDF")
         bench.keys("ctrl+l")
         bench.find("label", "Are all covers and earth wires back on?", within=poll(
             lambda: next(w for w in bench.windows() if w.get_name() == "What was done"), "what was done"))
+        bench.find("label", "stage: Close the job, on against advice: the owner tries it at home")
         entered = [e["stage"]["id"] for e in events("stage") if "read" not in e["stage"] and "against" not in e["stage"]]
         if entered != ["look", "bare-supply", "fit-board", "first-power", "under-load", "trim", "recheck", "warm-up",
                        "exercise", "close"]:
             raise Failed(f"the file has the stages {entered}")
-
-
-def measure(side):
-    """C, and Space as soon as the practice meter has settled; returns the spots."""
-    button = side.find("push button", "(C)")
-    side.bench.keys("c")
-    spots = []
-
-    def kept(count):
-        side.bench.keys("space")
-        return len(events("reading")) > count
-
-    while showing(button):
-        spots.append(button.get_name())
-        count = len(events("reading"))
-        poll(lambda: kept(count), f"a reading: {spots[-1]}", 30, 0.3)
-        poll(lambda: not showing(button) or button.get_name() != spots[-1], "the next spot, or none")
-    return spots
 
 
 def test_practice():

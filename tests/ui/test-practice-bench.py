@@ -6,50 +6,15 @@ SPDX-License-Identifier: GPL-3.0-or-later
 
 import json
 
-from bench_ui import Bench, Failed, newest_session, poll, run, showing, states, xdo
+from bench_ui import Bench, Failed, newest_session, poll, run, states
 import bench_ui
+from drill_ui import begin, focus_window, go, put, spot
 
 DRILL = "1-3"
 
 
 def events(key):
     return bench_ui.events(newest_session(practice=True), key)
-
-
-def focus_window(bench, name):
-    """Two windows and a pointer that is nowhere: the keys go where they are sent."""
-    xid = poll(lambda: xdo("search", "--onlyvisible", "--name", name).split(), f"the window {name!r}")[-1]
-    xdo("windowfocus", xid)
-    return poll(lambda: next(w for w in bench.windows() if name in (w.get_name() or "")), f"{name!r} on the bus")
-
-
-def begin(bench):
-    bench.close_cautions()
-    bench.keys("ctrl+shift+t")
-    bench.find("text", "Seed")
-    focus_window(bench, "New drill")
-    bench.keys("ctrl+a")
-    bench.type(DRILL)
-    bench.keys("Return")
-    poll(lambda: newest_session(practice=True), "the drill's file")
-    return focus_window(bench, "Practice bench")
-
-
-def spot(bench):
-    """The name of the spot that has the focus; the main window has a focus of its own."""
-    window = next(w for w in bench.windows() if "Practice bench" in (w.get_name() or ""))
-    return next((n.get_name() for n in bench.all("push button", within=window) if "focused" in states(n)), "")
-
-
-def go(bench, keys, name):
-    for key in keys.split():
-        bench.keys(key)
-    poll(lambda: spot(bench).startswith(name), f"the spot {name!r} in focus")
-
-
-def put(bench, key, name):
-    bench.keys(key)
-    poll(lambda: f"the {name} tip is here" in spot(bench), f"the {name} tip on {spot(bench)!r}")
 
 
 def shown(sample):
@@ -71,7 +36,7 @@ def keep(place):
 def test_drill():
     """a drill by keyboard alone: leads, terminals and board read, a plug wiggled, mistakes stopped, the end told"""
     with Bench() as bench:
-        window = begin(bench)
+        window = begin(bench, DRILL)
         with open(newest_session(practice=True), encoding="utf-8") as file:
             header = json.loads(file.readline())
         if DRILL not in header["cabinet"]["name"]:
