@@ -1,4 +1,4 @@
-/* data-strings.h: the texts of data/knowledge, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
+/* data-strings.h: the texts of data/knowledge, data/lessons, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -3620,6 +3620,291 @@ N_ ("Shock or tingle from the metal")
 
 /* knowledge/symptoms-power.json: tingle, detail */
 N_ ("The coin door or panel tingles: pull the plug, this is a mains fault.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("What the screw does")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, about */
+N_ ("One screw moves several rails at once. The class turns it at the practice cabinet, calls where the other rails will land, and finds the place that suits all of them.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, caution */
+N_ ("The practice cabinet hurts nobody. At a real one the mains screws stand a finger’s width from the low-voltage ones: covers on, clips instead of hand-held probes, an insulated driver, one hand away, and nobody works alone. Mains and the inside of supply and monitor belong to trained or licensed people; local codes decide.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("The complaint")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("The cabinet resets in play. Somebody has had the supply on the bench and set it with the board out. Nothing is broken; it is set wrong.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, class */
+N_ ("A cabinet that resets.\nA supply with three rails, and one screw.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("Where +5 V stands")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Choose +5 V and the place board, and keep the settled value. It is below its limit: every logic chip on the board lives on this rail, and below 4.8 V they begin to err.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("Which rail would you read first, and where: at the supply or at the board?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("The other two")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Read +12 V and −5 V at the board as well. From one set of readings the program already has a guess how they will move, a wide one.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("Is only +5 V low, or all three, and what does that tell you?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("A first turn")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Turn the trim up until +5 V has risen by about a tenth of a volt: the key for it is the closing bracket. Let nobody read +12 V yet.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("I turn until +5 V has gone up by 0.1 V. Which rails move with it?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("+5 V again")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Read +5 V at the board. All older readings have gone stale: they belong to the place where the screw stood before.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("Call +12 V")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Take calls, with a plus or minus from those who dare. The windings share their volts a turn, so +12 V should move by 12 parts when +5 V moves by 5: about 0.24 V for 0.1 V. Then reveal and read it.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("+5 V went up by 0.1 V. Where is +12 V now?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("A line for each rail")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("The map draws +5 V across and the others up, by how far each stands between its limits. Two places of the screw make a line. It is the ratio of the windings that gives its slope; the load only shifts it.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("What would a rail look like that has a regulator of its own?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("Call −5 V")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("Nobody has read −5 V since the turn. On some supplies it follows the screw, on others it has its own regulator and stays. Take calls, or a show of hands; then reveal and read it.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("And −5 V: nearer to nought, the same, or further from it?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("The best place")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("The upright line on the map is where the smallest margin of all rails is largest. Turn until +5 V stands there, in small steps.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("Where would you leave the screw: +5 V exactly in its middle, or where the worst-off rail is best off?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("Every rail again")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("After the last turn every rail is read again at the board, under load, and the supply’s own terminals stay at 5.30 V or below. If they have to pass that to serve the board, it is the wiring that wants mending.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, ask */
+N_ ("Which readings may we still believe?")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, title */
+N_ ("What to take home")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, say */
+N_ ("The screw is set at the board, loaded, in small turns, and all rails are read after it. It is no cure for a lost volt on the way, nor for one weak rail.")
+
+/* lessons/what-the-screw-does.json: what-the-screw-does, class */
+N_ ("One screw, all rails.\nSet at the board, under load.\nRead every rail after every turn.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("When −5 cannot be met")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, about */
+N_ ("A weak −5 V, and one screw. The class sees how far the screw can help, why two rails rule each other out, and what is mended instead. Held over a saved session at the cabinet Kelp Gardens.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, caution */
+N_ ("These are somebody’s saved readings; nobody touches anything. At a real cabinet the supply’s terminals stand beside bare mains screws: covers on, one hand away, never alone. The inside of a supply holds some 300 V for minutes after the plug is out and is left to trained people.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Garbled tiles")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("This board has old memory chips that need three rails. Without their −5 V they forget, run hot and can be destroyed, so a weak −5 V is no matter of taste.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, class */
+N_ ("Garbled tiles that come and go.\nThe memory on this board needs +5 V, +12 V and −5 V.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("Which rails does the memory of this board need?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Too weak")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("+5 V and +12 V are in order, −5 V is nearer to nought than −4.5 V. On a minus rail weak means nearer to nought: its strong limit is the more negative one.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("Is −4.1 V higher or lower than −5 V, and is it weaker or stronger?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Call the terminals")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("First the question of the last lesson: is it the supply or the way? Take calls for −5 V at the supply’s own screws. The current in this rail is small, so a wire can hardly eat much of it.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, caution */
+N_ ("This reading is taken beside the mains: covers on, leads clipped before the power came on.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("What will −5 V read at the supply’s screws?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Could the screw lift it?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("The screw follows +5 V. If −5 V follows too, a little more of everything might do. Before the turn: how much room has +5 V to its upper limit?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("+5 V may go to its upper limit. Will that be enough for −5 V?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Call −5 V after the turn")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("+5 V goes up by eight hundredths of a volt. Take calls for −5 V at the board; the reveal goes on to the reading after the turn.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("+5 V goes up by 0.08 V. Where does −5 V go?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Two rails rule each other out")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("+5 V stands near its upper limit and −5 V is still short. On the map no place across suits both lines: what −5 V wants begins where +5 V must have ended. Above 5.25 V chips run hot and their timing grows thin, so it goes back down.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("Is there a place of the screw that suits all rails?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("With the board out")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("The board is out and −5 V is just as weak with nothing on it, while the other rails are right. So it is not the board that pulls it down: it is the part of the supply that makes it.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, caution */
+N_ ("The board is pulled and fitted only with the power off and the rails gone. The regulator inside the supply was replaced by somebody trained for it.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("Weak with nothing connected: who is to blame?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("Call the repair")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("A trained person has put a new regulator in, and the supply was proved on its own. Take calls for −5 V at the board with everything fitted.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, ask */
+N_ ("The regulator is new. What will −5 V read at the board?")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, title */
+N_ ("When to stop turning")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, say */
+N_ ("The screw sets what is healthy; it cannot replace what is not. Whoever chases −5 V with it ends with +5 V far too high and −5 V hardly changed.")
+
+/* lessons/when-minus-five-cannot-be-met.json: when-minus-five-cannot-be-met, class */
+N_ ("One screw cannot give what one rail has lost.\nWhen two rails rule each other out, mend the weak one.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("Wiring or supply?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, about */
+N_ ("The board gets too little. Is the supply low, or is the rest lost on the way? Two readings tell, and two drops say where. Held over a saved session at the cabinet Lantern Drift.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, caution */
+N_ ("These are somebody’s saved readings; nobody touches anything. At a real cabinet the supply’s terminals stand beside bare mains screws: covers on before any probe goes there, one hand away, never alone. Plugs are pulled only with the power off.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("It resets when the lamps flash")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("Read the complaint out. The last entry in this cabinet’s book says that somebody turned the supply up a little. Ask for guesses and write them on the board before anything is shown.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, class */
+N_ ("It resets when the lamps flash.\nLast time somebody turned the supply up a little.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("Supply, wiring or board: what would you bet on?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("Too low at the board")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("+5 V at the edge connector, board running. Below 4.80 V is out of order. The screw is tempting, and it may be wrong: this reading alone cannot tell a low supply from a loss on the way.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("Turn the screw up? What do we not know yet?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("The same rail, measured at the supply’s screws. If the supply is low, both places read alike but for a tenth of a volt. If the way eats it, the screws read right. Take calls; the reveal goes on to that reading.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, caution */
+N_ ("This is the reading beside the mains: the covers were on, and the leads were clipped before the power came on.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("What will +5 V read at the supply’s own screws?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("Call the drop of one path")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("The supply is right, so it is the way. Current goes out on +5 V and comes back on ground; both paths lose. The difference of two large readings is poor evidence: the drop is measured directly, along the wire. Good is below 0.1 V for +5 V and below 0.05 V for ground.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("Some four tenths of a volt are missing in all. How much of that is lost on the +5 V path?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("Both paths lose")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("Two separate wires do not go bad together. What do both paths share? One plug and one edge connector. A contact of 50 milliohms takes a quarter of a volt at five amperes and heats as it does.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("What do the +5 V path and the ground path have in common?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("Joint by joint")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("Read along the path, the step shows where it is: good wire shows a steady little, a bad joint shows a jump. Here it is between wire and finger.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("What do you do with the power before you pull the plug?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("Power off, board out, fingers and springs cleaned, plug looked over twice and back in. The screw was not touched. Take calls for +5 V at the board now.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, ask */
+N_ ("The connector is clean. What will +5 V read at the board?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, title */
+N_ ("And had we turned it up?")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, say */
+N_ ("The screw would have hidden the fault. On the day the contact makes again, the board gets all of it: the terminals would stand near 5.4 V, and the other rails too high with them.")
+
+/* lessons/wiring-or-supply.json: wiring-or-supply, class */
+N_ ("Low at both places: the supply.\nRight at the supply, low at the board: the way.\nMend the way before you touch the screw.")
 
 /* profiles/classic-5-12-m5.json: classic-5-12-m5, title */
 N_ ("+5 / +12 / −5 switcher, one trim")

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Collects the texts of data/knowledge, data/profiles and data/stages for the translators.
+"""Collects the texts of data/knowledge, data/lessons, data/profiles and data/stages for the translators.
 
 SPDX-License-Identifier: GPL-3.0-or-later
 
@@ -17,17 +17,20 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 TARGET = ROOT / "po" / "data-strings.h"
-FOLDERS = ("knowledge", "profiles", "stages")
+FOLDERS = ("knowledge", "lessons", "profiles", "stages")
 
 # Keys whose value (a string or a list of strings) a person reads.
 TEXT_KEYS = ("title", "label", "detail", "steps", "how", "why", "meaning", "safety", "feeds",
              "purpose", "caution", "needs", "ends", "stops", "unproven", "text", "no")
 
+# What only a lesson calls so.
+LESSON_KEYS = ("about", "say", "class", "ask")
+
 # "+12 V" is the same in every language.
 BARE_VOLTS = re.compile(r"[+−-]?[0-9.]+ V")
 
 HEAD = """\
-/* data-strings.h: the texts of data/knowledge, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
+/* data-strings.h: the texts of data/knowledge, data/lessons, data/profiles and data/stages, for xgettext only. Made by po/extract-data.py.
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 #pragma once
@@ -35,19 +38,24 @@ HEAD = """\
 """
 
 
-def texts(node, path):
+def has_objects(value):
+    """The steps of a lesson are no texts, as those of a check are."""
+    return isinstance(value, list) and any(isinstance(item, dict) for item in value)
+
+
+def texts(node, path, keys=TEXT_KEYS):
     """Yields (path, text) for every text below a JSON node, in the order of the file."""
     if isinstance(node, list):
         for item in node:
-            yield from texts(item, path)
+            yield from texts(item, path, keys)
     elif isinstance(node, dict):
         here = path + [node["id"]] if "id" in node else path
         for key, value in node.items():
-            if key in TEXT_KEYS:
+            if key in keys and not has_objects(value):
                 items = value if isinstance(value, list) else [value]
                 yield from ((here + [key], item) for item in items if isinstance(item, str))
             else:
-                yield from texts(value, here + [key] if isinstance(value, dict) else here)
+                yield from texts(value, here + [key] if isinstance(value, dict) else here, keys)
 
 
 def c_string(text):
@@ -70,7 +78,8 @@ def collect():
         if not files:
             sys.exit(f"extract-data.py: no files in data/{folder}")
         for file in files:
-            for path, text in texts(json.loads(file.read_text("utf-8")), []):
+            keys = TEXT_KEYS + LESSON_KEYS if folder == "lessons" else TEXT_KEYS
+            for path, text in texts(json.loads(file.read_text("utf-8")), [], keys):
                 if text and not BARE_VOLTS.fullmatch(text):
                     seen.setdefault(text, entry(f"{folder}/{file.name}", path, text))
     return HEAD + "\n".join(seen.values())
