@@ -98,15 +98,16 @@ sanitized_tests ()
     meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
 }
 
-# The windows mostly wait for something, and so do the meters, one after the other: whatever they leave of the machine
-# is the fuzz targets'.
+# The windows mostly wait for something, each on a display of its own, two at a time, and so do the meters, one after the
+# other: whatever they leave of the machine is the fuzz targets'.
 if [ -e "$private/fuzz-is-built" ]; then
     nice -n 19 meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz > "$private/fuzz.log" 2>&1 &
     fuzz_pid=$!
 fi
 sanitized_tests --num-processes 1 --suite meter --logbase meterlog > "$private/meter.log" 2>&1 &
 meter_pid=$!
-meson test -C "$plain" --no-rebuild --print-errorlogs --suite ui --logbase uilog || say "Some tests of the windows failed."
+meson test -C "$plain" --no-rebuild --print-errorlogs --num-processes 2 --suite ui --logbase uilog ||
+    say "Some tests of the windows failed."
 
 say "Tests of meters under sanitizers ..."
 wait "$meter_pid" || say "Some tests of meters failed under sanitizers."
