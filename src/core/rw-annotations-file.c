@@ -77,9 +77,9 @@ stop_at (Reading      *reading,
 {
   g_autofree char *text = g_strdup_printf (
       /* Translators: file, number of a line, number of a byte, the limit that was met. */
-      _ ("%s was read only up to line %u (byte %" G_GSIZE_FORMAT "): %s. What stands before it is shown; nothing is "
+      _ ("%s was read only up to line %u (byte %lu): %s. What stands before it is shown; nothing is "
          "written to this file."),
-      reading->name, line->number, line->offset, why);
+      reading->name, line->number, (gulong) line->offset, why);
 
   tell (reading->file, text);
   reading->file->usable = FALSE;
@@ -114,8 +114,8 @@ read_entry (const Reading    *reading,
     return rw_annotation_line_read (out, line->tainted, line->length, error);
   *out = (RwAnnotationLine){ 0 };
   g_set_error (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_READ,
-               _ ("the line is %" G_GSIZE_FORMAT " bytes long; %" G_GSIZE_FORMAT " are the most"), line->length,
-               reading->limits->line_bytes);
+               _ ("the line is %lu bytes long; %lu are the most"), (gulong) line->length,
+               (gulong) reading->limits->line_bytes);
   return FALSE;
 }
 
@@ -196,8 +196,8 @@ read_header (RwAnnotationsFile *self,
 
   if (line->length > limits->line_bytes)
     g_set_error (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_HEADER,
-                 _ ("the line is %" G_GSIZE_FORMAT " bytes long; %" G_GSIZE_FORMAT " are the most"), line->length,
-                 limits->line_bytes);
+                 _ ("the line is %lu bytes long; %lu are the most"), (gulong) line->length,
+                 (gulong) limits->line_bytes);
   else
     self->session = rw_annotation_header_read (line->tainted + mark, line->length - mark, error);
   if (self->session == NULL)
@@ -245,7 +245,7 @@ rw_annotations_file_parse (RwAnnotationsFile *self,
       take_line (&reading, &line);
   if (!whole && !reading.stopped)
     {
-      g_autofree char *why = g_strdup_printf (_ ("it is longer than %" G_GSIZE_FORMAT " bytes"), limits->file_bytes);
+      g_autofree char *why = g_strdup_printf (_ ("it is longer than %lu bytes"), (gulong) limits->file_bytes);
 
       stop_at (&reading, &line, why);
     }

@@ -80,10 +80,10 @@ stop_at (Count      *count,
   note_damage (count->read, line, left);
   count->read->stopped = g_strdup_printf (
       /* Translators: file, number of a line, number of a byte, the limit that was met. */
-      _ ("%s was read only up to line %u (byte %" G_GSIZE_FORMAT "): %s. What stands before it is shown. If the file "
+      _ ("%s was read only up to line %u (byte %lu): %s. What stands before it is shown. If the file "
          "is your own, cut it into shorter ones, each with the first line at its head; if it came from somebody else, "
          "ask what it is."),
-      count->name, line->number, line->offset, why);
+      count->name, line->number, (gulong) line->offset, why);
 }
 
 static gboolean
@@ -124,7 +124,7 @@ count_event (Count         *count,
   if (landmark && count->landmarks >= limits->landmarks)
     return g_strdup_printf (_ ("it holds more than %u events that are no samples"), limits->landmarks);
   if (memory > limits->memory_bytes - count->memory)
-    return g_strdup_printf (_ ("its events take more than %" G_GSIZE_FORMAT " bytes of memory"), limits->memory_bytes);
+    return g_strdup_printf (_ ("its events take more than %lu bytes of memory"), (gulong) limits->memory_bytes);
   if (unordered && (gsize) (count->retracts + retract) * n > limits->search)
     return g_strdup (_ ("its numbers do not rise, and too many of its events take others back"));
   if (is_stranger (count, event))
@@ -189,7 +189,7 @@ read_event (const RwLine *line,
   if (line->length <= most)
     return rw_event_from_line (line->tainted, line->length, event, error);
   g_set_error (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT,
-               _ ("the line is %" G_GSIZE_FORMAT " bytes long; %" G_GSIZE_FORMAT " are the most"), line->length, most);
+               _ ("the line is %lu bytes long; %lu are the most"), (gulong) line->length, (gulong) most);
   return FALSE;
 }
 
@@ -225,9 +225,9 @@ read_header (const RwLine *line,
     return rw_session_header_from_line (line->tainted + mark, line->length - mark, error);
   g_set_error (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT,
                /* Translators: lengths in bytes. */
-               _ ("the line is %" G_GSIZE_FORMAT " bytes long and the header of a session has at most %" G_GSIZE_FORMAT
-                  "; this is no session, or not one to be trusted"),
-               line->length, most);
+               _ ("the line is %lu bytes long and the header of a session has at most %lu; "
+                  "this is no session, or not one to be trusted"),
+               (gulong) line->length, (gulong) most);
   return NULL;
 }
 
@@ -276,7 +276,7 @@ read_lines (const char     *tainted,
       take_line (&count, &line);
   if (!whole && count.read->stopped == NULL)
     {
-      g_autofree char *why = g_strdup_printf (_ ("it is longer than %" G_GSIZE_FORMAT " bytes"), limits->file_bytes);
+      g_autofree char *why = g_strdup_printf (_ ("it is longer than %lu bytes"), (gulong) limits->file_bytes);
 
       stop_at (&count, &line, why);
     }
