@@ -137,8 +137,6 @@ compare (RwChange *self,
          guint     n,
          double    resolution)
 {
-  double second = INFINITY;
-
   for (int kind = 0; kind < RW_N_CHANGES; kind++)
     {
       RwChangeFit *fit = &self->fit[kind];
@@ -148,10 +146,6 @@ compare (RwChange *self,
       if (kind > 0 && fit->bic < self->fit[self->kind].bic)
         self->kind = (RwChangeKind) kind;
     }
-  for (int kind = 0; kind < RW_N_CHANGES; kind++)
-    if (kind != (int) self->kind)
-      second = MIN (second, self->fit[kind].bic);
-  self->lead = second - self->fit[self->kind].bic;
 }
 
 RwChange

@@ -31,7 +31,6 @@ typedef struct
 typedef struct
 {
   RwChangeKind kind; /* of the least BIC; NONE when n is below 4 */
-  double       lead; /* BIC of the runner-up less the least: below 2 hardly says anything, above 10 is plain */
   RwChangeFit  fit[RW_N_CHANGES];
 } RwChange;
 

@@ -16,6 +16,7 @@
 #include <math.h>
 
 #include "rw-change.h"
+#include "rw-distribution.h"
 #include "rw-robust.h"
 
 enum
@@ -27,6 +28,7 @@ enum
 static const double plain = 10;
 static const double of_step = 0.5;
 static const double of_span = 0.25;
+static const double two_sided = 1.959963984540054; /* Φ⁻¹(0.975) */
 
 static const double charges[RW_N_CHANGES] = { 2, 3, 5, 6 };
 static const double approach_charge = 4, cubic_charge = 5;
@@ -136,7 +138,8 @@ fill (RwWarmUp          *self,
       double             share)
 {
   const guint n = series->n;
-  const double wider = sqrt (n / self->n_eff) * MAX (1, own / fit->scatter); /* the scatter is never below @own */
+  const double few = rw_t_half_width (0.95, n - 3) / two_sided; /* a scatter out of few values is not surely known */
+  const double wider = few * sqrt (n / self->n_eff) * MAX (1, own / fit->scatter); /* the scatter is never below @own */
   guint lo, hi;
 
   rw_change_place (series->y, n, fit->after, sqrt (12) * own, self->n_eff / n, &lo, &hi);

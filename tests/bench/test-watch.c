@@ -388,11 +388,21 @@ test_trough (void)
     }
 }
 
+/* No "drifts too much" for a contact that let go. */
+static void
+test_stepped (void)
+{
+  g_autofree char *words = rw_watch_verdict_words (RW_WARM_UP_STEPPED);
+
+  g_assert_cmpstr (words, ==, "▲ stepped");
+}
+
 int
 main (int    argc,
       char **argv)
 {
   fixture_init (&argc, &argv);
+  g_test_add_func ("/watch/a step is called so", test_stepped);
   g_test_add_func ("/watch/dips are timed, sized and tied to the resets, from start to stop only", test_dips);
   g_test_add_func ("/watch/resets far from dips are shown to be strangers", test_strangers);
   g_test_add_func ("/watch/samples of another spot, kind or rail are left out and counted", test_only_this_spot);

@@ -84,7 +84,7 @@ static const struct
 {
   const char *name;
   Truth       truth;
-} drifts[] = { { "still", still }, { "slow line", slow }, { "steep line", steep }, { "tau 3 min", quick }, { "tau 12 min", usual },
+} drifts[] = { { FALSE, still }, { "slow line", slow }, { "steep line", steep }, { "tau 3 min", quick }, { "tau 12 min", usual },
                { "tau 40 min", lazy }, { "two paces", two_paces }, { "there and back", there_and_back }, { "S", late },
                { "a wave", cycling } };
 
@@ -120,7 +120,8 @@ static double lets_go (double minutes)     { return 5.02 - (minutes > 12.3 ? 0.0
 static double beside (double minutes)      { return 5.02 - 0.001 * minutes + (minutes > 40.5 ? 0.08 : 0); }
 static double small_step (double minutes)  { return 5.02 - (minutes > 30.2 ? 0.02 : 0); }
 
-/* Found, of the right size and between the right minutes nineteen times in twenty. */
+/* Found; of the right size nine times in ten at least, six in seven where noise remembers (its memory is only known from
+ * the readings themselves); and between the right minutes. */
 static void
 check_found (const Series *series,
              double        step,
@@ -142,7 +143,7 @@ check_found (const Series *series,
     }
   g_test_message ("found %u, sized %u, placed %u of %d", found, sized, placed, RUNS);
   g_assert_cmpuint (found, >=, least);
-  g_assert_cmpuint (sized, >=, found * 9 / 10);
+  g_assert_cmpuint (sized, >=, series->memory > 0 ? found * 6 / 7 : found * 9 / 10);
   g_assert_cmpuint (placed, >=, found * 93 / 100);
 }
 
@@ -157,18 +158,18 @@ test_found (void)
   check_found (&(Series){ small_step, 61, 0.005, 0, 0.001 }, -0.02, 30.2, RUNS / 2);
 }
 
-/* Two readings around the minute that a person would give, from a session. */
+/* A session in which the board steps at reading @at, with or without the terminals. */
 static RwWarmUp
-play_step (RwPlace     place,
-           const char *other,
-           double      at)
+play_step (RwPlace  place,
+           gboolean together,
+           int      at)
 {
   g_autoptr (GString) script = g_string_new ("m3;on");
 
   for (int i = 0; i < 30; i++)
     {
       g_string_append_printf (script, ";p5 board %.3f", (i >= at ? 4.96 : 5.02) + 0.001 * (i % 2));
-      g_string_append_printf (script, ";p5 terminals %.3f;wait 54", (i >= at && *other == 's' ? 5.00 : 5.06) + 0.001 * (i % 2));
+      g_string_append_printf (script, ";p5 terminals %.3f;wait 54", (i >= at && together ? 5.00 : 5.06) + 0.001 * (i % 2));
     }
 
   g_autoptr (RwSession) session = bench_play (script->str, NULL);
@@ -179,15 +180,15 @@ play_step (RwPlace     place,
 static void
 test_said (void)
 {
-  const RwWarmUp self = play_step (RW_PLACE_BOARD, "still", 12);
+  const RwWarmUp self = play_step (RW_PLACE_BOARD, FALSE, 12);
   g_autofree char *words = rw_warm_up_describe (&self, 5);
 
   g_test_message ("%s", words);
   g_assert_cmpint (self.verdict, ==, RW_WARM_UP_STEPPED);
   g_assert_true (isnan (self.drift) && !self.settled && !self.approach);
   g_assert_cmpfloat_with_epsilon (self.step, -0.06, 0.001);
-  g_assert_nonnull (strstr (words, "stepped down 0.060"));
-  g_assert_nonnull (strstr (words, "at 11.6 min, between 11.1 and 12.1 min"));
+  g_assert_nonnull (strstr (words, "stepped down 60"));
+  g_assert_nonnull (strstr (words, "at 12.1 min, between 11.6 and 12.7 min"));
   g_assert_nonnull (strstr (words, "no warming"));
   g_assert_null (strstr (words, "rift"));
 }
@@ -195,10 +196,10 @@ test_said (void)
 static void
 test_where (void)
 {
-  const RwWarmUp board = play_step (RW_PLACE_BOARD, "still", 12);
-  const RwWarmUp calm = play_step (RW_PLACE_TERMINALS, "still", 12);
-  const RwWarmUp same = play_step (RW_PLACE_TERMINALS, "stepped", 12);
-  const RwWarmUp later = play_step (RW_PLACE_TERMINALS, "stepped", 20);
+  const RwWarmUp board = play_step (RW_PLACE_BOARD, FALSE, 12);
+  const RwWarmUp calm = play_step (RW_PLACE_TERMINALS, FALSE, 12);
+  const RwWarmUp same = play_step (RW_PLACE_TERMINALS, TRUE, 12);
+  const RwWarmUp later = play_step (RW_PLACE_TERMINALS, TRUE, 20);
   RwWarmUp short_look = calm;
 
   short_look.span = 300;
