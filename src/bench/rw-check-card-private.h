@@ -20,6 +20,8 @@ struct _RwCheckCard
   const char     *cause;  /* interned id of the cause whose repair was asked for; NULL: as suggested */
   gboolean        roomy;
   GtkWidget      *box;
+  GtkScrolledWindow *scroller; /* all but the buttons, which stay in sight */
+  GtkWidget      *inside;
   GtkLabel       *hazard;
   GtkLabel       *safety;
   GtkLabel       *kicker;
@@ -30,7 +32,7 @@ struct _RwCheckCard
   GtkWidget      *setup_done;
   RwLeadView     *picture;
   GtkLabel       *steps;
-  GtkWidget      *buttons; /* first and second in a box, and aside */
+  GtkWidget      *buttons; /* first, second and aside */
   GtkButton      *first;
   GtkButton      *second;
   RwSetAside     *aside;

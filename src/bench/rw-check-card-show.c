@@ -28,7 +28,6 @@ show_button (GtkButton  *button,
   gtk_widget_set_visible (GTK_WIDGET (button), text != NULL);
 }
 
-/* A second button and "ask another way" are too wide for one row. */
 static void
 show_buttons (RwCheckCard   *self,
               const char    *first,
@@ -38,8 +37,7 @@ show_buttons (RwCheckCard   *self,
   show_button (self->first, first);
   show_button (self->second, second);
   rw_set_aside_show (self->aside, self->job, aside);
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->buttons),
-                                  second != NULL ? GTK_ORIENTATION_VERTICAL : GTK_ORIENTATION_HORIZONTAL);
+  gtk_widget_set_visible (self->buttons, first != NULL || second != NULL || aside != NULL);
 }
 
 /* --- a check -------------------------------------------------------------------------------------- */

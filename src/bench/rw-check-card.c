@@ -16,8 +16,11 @@
 #include "rw-card-outcomes.h"
 #include "rw-card-words.h"
 #include "rw-job-practice.h"
+#include "rw-wrap-box.h"
 
 static guint aimed_signal;
+
+static const int narrow = 314; /* pixels that the narrow side leaves the words in width */
 
 G_DEFINE_FINAL_TYPE (RwCheckCard, rw_check_card, GTK_TYPE_WIDGET)
 
@@ -268,6 +271,37 @@ rw_check_card_has_step (RwCheckCard *self)
   return rw_check_card_get_offer (self) != NULL || rw_check_card_get_repair (self) != NULL;
 }
 
+/* Pixels that the words want at their present width. (A scrolled window asks only what it wants at its widest.) */
+static int
+height_inside (RwCheckCard *self)
+{
+  const int width = gtk_widget_get_width (self->inside);
+  int height = 0;
+
+  gtk_widget_measure (self->inside, GTK_ORIENTATION_VERTICAL, width > 0 ? width : narrow, NULL, &height, NULL, NULL);
+  return height;
+}
+
+void
+rw_check_card_fit (RwCheckCard *self,
+                   int          least,
+                   int          most)
+{
+  g_return_if_fail (RW_IS_CHECK_CARD (self));
+
+  const gboolean has_step = rw_check_card_has_step (self);
+
+  gtk_widget_set_vexpand (GTK_WIDGET (self), has_step);
+  gtk_scrolled_window_set_min_content_height (self->scroller, has_step ? least : MIN (height_inside (self), most));
+}
+
+void
+rw_check_card_scroll_up (RwCheckCard *self)
+{
+  g_return_if_fail (RW_IS_CHECK_CARD (self));
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+}
+
 void
 rw_check_card_set_roomy (RwCheckCard *self,
                          gboolean     roomy)
@@ -317,8 +351,11 @@ rw_check_card_class_init (RwCheckCardClass *klass)
   g_type_ensure (RW_TYPE_SET_ASIDE);
   g_type_ensure (RW_TYPE_CURE_QUESTION);
   g_type_ensure (RW_TYPE_OTHER_WAYS);
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-check-card.ui");
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, box);
+  gtk_widget_class_bind_template_child (widget_class, RwCheckCard, scroller);
+  gtk_widget_class_bind_template_child (widget_class, RwCheckCard, inside);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, hazard);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, safety);
   gtk_widget_class_bind_template_child (widget_class, RwCheckCard, kicker);

@@ -23,6 +23,12 @@ void rw_check_card_set_roomy (RwCheckCard *self, gboolean roomy);
 /* Whether there is something to do, so that the card wants all the room there is. */
 gboolean rw_check_card_has_step (RwCheckCard *self);
 
+/* Takes @least pixels for what to do, and goes on; with nothing to do, as many as the words want, @most at most. */
+void rw_check_card_fit (RwCheckCard *self, int least, int most);
+
+/* Shows the words from their top. */
+void rw_check_card_scroll_up (RwCheckCard *self);
+
 /* As if its first button were pressed. */
 void rw_check_card_take (RwCheckCard *self);
 

@@ -9,6 +9,7 @@
 
 #include "rw-compat.h"
 #include "rw-practice-drill.h"
+#include "rw-window-size.h"
 
 struct _RwDrillForm
 {
@@ -123,7 +124,7 @@ rw_drill_form_init (RwDrillForm *self)
   gtk_window_set_title (GTK_WINDOW (self), _ ("New drill"));
   gtk_window_set_modal (GTK_WINDOW (self), TRUE);
   gtk_window_set_resizable (GTK_WINDOW (self), FALSE);
-  gtk_window_set_default_size (GTK_WINDOW (self), 420, -1);
+  rw_window_size_set (GTK_WINDOW (self), 420, -1);
 }
 
 GtkWidget *

@@ -13,6 +13,7 @@
 #include "rw-compat.h"
 #include "rw-drill.h"
 #include "rw-job-practice.h"
+#include "rw-window-size.h"
 
 struct _RwDrillWindow
 {
@@ -34,10 +35,11 @@ add_words (RwDrillWindow *self,
            const char    *title,
            const char    *words)
 {
-  GtkWidget *head = gtk_label_new (title), *label = gtk_label_new (words);
-
   if (words == NULL)
     return;
+
+  GtkWidget *head = gtk_label_new (title), *label = gtk_label_new (words);
+
   gtk_label_set_xalign (GTK_LABEL (head), 0);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -220,7 +222,7 @@ rw_drill_window_init (RwDrillWindow *self)
   gtk_widget_set_margin_start (GTK_WIDGET (self->pages), 18);
   gtk_widget_set_margin_end (GTK_WIDGET (self->pages), 18);
   gtk_window_set_child (GTK_WINDOW (self), GTK_WIDGET (self->pages));
-  gtk_window_set_default_size (GTK_WINDOW (self), 560, 560);
+  rw_window_size_set (GTK_WINDOW (self), 560, 560);
 }
 
 GtkWidget *

@@ -11,6 +11,7 @@
 #include "rw-compat.h"
 #include "rw-quantity.h"
 #include "rw-typed-check.h"
+#include "rw-wrap-box.h"
 
 struct _RwEntryRow
 {
@@ -395,6 +396,7 @@ rw_entry_row_class_init (RwEntryRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rw_entry_row_dispose;
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-entry-row.ui");
   gtk_widget_class_bind_template_child (widget_class, RwEntryRow, box);
   gtk_widget_class_bind_template_child (widget_class, RwEntryRow, question_box);

@@ -11,8 +11,10 @@
 #include "rw-color-scheme.h"
 #include "rw-doors.h"
 #include "rw-job-stages.h"
+#include "rw-narrow-bin.h"
 #include "rw-quantity.h"
 #include "rw-sentence.h"
+#include "rw-wrap-box.h"
 
 G_DEFINE_FINAL_TYPE (RwMainWindow, rw_main_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -373,6 +375,8 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_REPLAY_BAR);
   g_type_ensure (RW_TYPE_DECIDE_PANEL);
   g_type_ensure (RW_TYPE_PLAN_VIEW);
+  g_type_ensure (RW_TYPE_NARROW_BIN);
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-main-window.ui");
   bind_children (widget_class);
   rw_main_window_install_actions (widget_class);

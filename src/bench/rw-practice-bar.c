@@ -10,6 +10,7 @@
 #include "rw-drill.h"
 #include "rw-practice-view-scene.h"
 #include "rw-practice-window.h"
+#include "rw-wrap-box.h"
 
 struct _RwPracticeBar
 {
@@ -130,6 +131,7 @@ rw_practice_bar_class_init (RwPracticeBarClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rw_practice_bar_dispose;
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-practice-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, RwPracticeBar, box);
   gtk_widget_class_bind_template_child (widget_class, RwPracticeBar, power);

@@ -13,7 +13,7 @@
 
 #include "rw-practice-view-dot.h"
 
-static const int least_width = 600, least_height = 370;
+static const int least_width = 600, least_height = 370; /* pixels at text scale 1 */
 
 struct _RwPracticeCanvas
 {
@@ -112,7 +112,10 @@ rw_practice_canvas_measure (GtkWidget     *widget,
   /* Spots are never larger than the picture; the toolkit wants them to be asked all the same. */
   for (guint i = 0; i < self->spots->len; i++)
     gtk_widget_measure (self->spots->pdata[i], orientation, -1, NULL, NULL, NULL, NULL);
-  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? least_width : least_height;
+
+  const double scale = self->job != NULL ? rw_view_get_text_scale (rw_job_get_view (self->job)) : 1;
+
+  *minimum = *natural = (int) (scale * (orientation == GTK_ORIENTATION_HORIZONTAL ? least_width : least_height));
 }
 
 /* --- focus ---------------------------------------------------------------------------------------- */
@@ -229,7 +232,7 @@ rw_practice_canvas_refresh (RwPracticeCanvas *self)
 static void
 relayout (RwPracticeCanvas *self)
 {
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
+  gtk_widget_queue_resize (GTK_WIDGET (self));
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

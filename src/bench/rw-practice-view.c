@@ -15,6 +15,7 @@
 #include "rw-practice-view-dial.h"
 #include "rw-practice-view-looks.h"
 #include "rw-practice-wiggle.h"
+#include "rw-wrap-box.h"
 
 struct _RwPracticeView
 {
@@ -457,6 +458,7 @@ rw_practice_view_class_init (RwPracticeViewClass *klass)
                                      G_TYPE_NONE, 0);
   g_type_ensure (RW_TYPE_PRACTICE_CANVAS);
   g_type_ensure (RW_TYPE_PRACTICE_DIAL);
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-practice-view.ui");
   bind_children (widget_class);
   install_actions (widget_class);

@@ -9,6 +9,7 @@
 
 #include "rw-banner.h"
 #include "rw-practice-view.h"
+#include "rw-window-size.h"
 
 struct _RwPracticeWindow
 {
@@ -235,7 +236,7 @@ rw_practice_window_init (RwPracticeWindow *self)
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->banner));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->view));
   gtk_window_set_child (GTK_WINDOW (self), box);
-  gtk_window_set_default_size (GTK_WINDOW (self), 960, 680);
+  rw_window_size_set (GTK_WINDOW (self), 960, 680);
   gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);
   g_signal_connect (key, "key-pressed", G_CALLBACK (key_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), key);

@@ -1,9 +1,9 @@
 /* rw-projector-picture.c: where everything on the projector stands, and the ink.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Values alone are rows, one a rail: label, value, and verdict over place at the end of the row. Above
- * words they are columns of a strip; above a picture, which needs the height, one rail stands in a line. Digits are of one width and values are measured with
- * zeros for digits, so nothing changes size as they count.
+ * Values alone are rows, one a rail: label, value, and verdict over place at the end of the row. Above words they are
+ * columns of a strip; above a picture, which needs the height, one rail stands in a line. Digits are of one width and
+ * values are measured with zeros for digits, so nothing changes size as they count.
  */
 #include "config.h"
 

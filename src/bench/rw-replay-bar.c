@@ -11,6 +11,7 @@
 #include "rw-quantity.h"
 #include "rw-replay-chapters.h"
 #include "rw-scrub-bar.h"
+#include "rw-wrap-box.h"
 
 struct _RwReplayBar
 {
@@ -169,6 +170,7 @@ rw_replay_bar_class_init (RwReplayBarClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = rw_replay_bar_dispose;
   g_type_ensure (RW_TYPE_SCRUB_BAR);
+  g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-replay-bar.ui");
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, box);
   gtk_widget_class_bind_template_child (widget_class, RwReplayBar, scrub);

@@ -10,6 +10,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-window-size.h"
+
 struct _RwSafetyWindow
 {
   GtkWindow  parent_instance;
@@ -129,7 +131,7 @@ rw_safety_window_init (RwSafetyWindow *self)
   gtk_box_append (GTK_BOX (box), self->read);
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_title (GTK_WINDOW (self), _ ("Safety"));
-  gtk_window_set_default_size (GTK_WINDOW (self), 760, 700);
+  rw_window_size_set (GTK_WINDOW (self), 760, 700);
   gtk_window_set_default_widget (GTK_WINDOW (self), self->read);
   gtk_window_set_focus (GTK_WINDOW (self), self->read);
 }

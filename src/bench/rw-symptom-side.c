@@ -15,7 +15,6 @@ struct _RwSymptomSide
 {
   GtkWidget        parent_instance;
   GtkWidget       *box;
-  GtkWidget       *scroller;
   RwSymptomPicker *picker;
   RwCheckCard     *card;
   RwRepairPicker  *repairs;
@@ -28,8 +27,7 @@ struct _RwSymptomSide
 /* Pixels: of the side, of the causes at most, of a step's card at least, of a card without a step at most. Roomy is where the plan has a column of its own. */
 static const int narrow_width = 340, roomy_width = 400;
 static const int narrow_causes = 150, roomy_causes = 330;
-static const int least_card = 150, most_words = 300;
-static const int narrow_card = 314; /* what the narrow side leaves the card in width */
+static const int least_card = 105, most_words = 240;
 
 static guint aimed_signal;
 
@@ -41,28 +39,12 @@ aimed_cb (RwSymptomSide *self)
   g_signal_emit (self, aimed_signal, 0);
 }
 
-/* Pixels that the card wants at its present width. (A scrolled window asks only what it wants at its widest.) */
-static int
-height_of_card (RwSymptomSide *self)
-{
-  const int width = gtk_widget_get_width (GTK_WIDGET (self->card));
-  int height = 0;
-
-  gtk_widget_measure (GTK_WIDGET (self->card), GTK_ORIENTATION_VERTICAL, width > 0 ? width : narrow_card, NULL, &height,
-                      NULL, NULL);
-  return height;
-}
-
 /* With nothing to do the card is as tall as its words, and the path taken has the room. */
 static void
 fit_card (RwSymptomSide *self)
 {
-  const gboolean has_step = rw_check_card_has_step (self->card);
-
-  gtk_widget_set_vexpand (self->scroller, has_step);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller),
-                                              has_step ? least_card : MIN (height_of_card (self), most_words));
-  gtk_widget_set_vexpand (self->plan_box, !has_step);
+  rw_check_card_fit (self->card, least_card, most_words);
+  gtk_widget_set_vexpand (self->plan_box, !rw_check_card_has_step (self->card));
 }
 
 /* New advice is read from its top. */
@@ -70,7 +52,7 @@ static void
 scroll_up (RwSymptomSide *self)
 {
   fit_card (self);
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), 0);
+  rw_check_card_scroll_up (self->card);
 }
 
 void
@@ -152,7 +134,6 @@ rw_symptom_side_class_init (RwSymptomSideClass *klass)
   g_type_ensure (RW_TYPE_PLAN_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-symptom-side.ui");
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, box);
-  gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, scroller);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, picker);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, card);
   gtk_widget_class_bind_template_child (widget_class, RwSymptomSide, repairs);
