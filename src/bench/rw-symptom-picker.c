@@ -114,6 +114,8 @@ refresh (RwSymptomPicker *self)
 
   /* Shown before it is filled: GTK 4.8 does not measure anew what was put into a hidden box. */
   gtk_widget_set_visible (self->flow, rw_bench_state_get_n_symptoms (state) > 0);
+  /* GTK 4.8 lets Tab stop for good at a flow box whose children cannot take the focus. */
+  gtk_widget_set_can_focus (self->flow, rw_job_can_write (self->job));
   for (guint i = 0; i < rw_bench_state_get_n_symptoms (state); i++)
     add_chip (self, rw_bench_state_get_symptom (state, i));
   gtk_widget_set_sensitive (self->add, rw_job_can_write (self->job));
