@@ -242,7 +242,7 @@ def test_plan_saved():
         start_with_symptoms(bench)
         title = poll(lambda: card_title(bench), "the suggested check")[2:]
         bench.keys("F10")
-        bench.find("menu item", "Save the plan")
+        press(bench.find("menu item", "Save"))
         press(bench.find("menu item", "Save the plan"))
         dialog = poll(lambda: next((w for w in bench.windows() if w.get_name() == "Save the plan"), None), "the dialog")
         bench.find("text", within=dialog).set_text_contents(target)
