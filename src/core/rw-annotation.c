@@ -6,9 +6,11 @@
  *   {"railwright_notes":1,"session":"<uuid>"}
  *   {"n":1,"t":12.5,"at":7,"by":"Ada","text":"the fan stops here","written":"2026-03-14T18:02:11Z"}
  *   {"n":2,"t":30.0,"at":null,"by":"","text":"…","written":"…"}
+ *   {"n":3,"t":31.0,"at":12,"written":"…","call":{"ask":"p5","place":"board","kind":"dc","was":4.98}}
  *   {"retract":1}
  *
- * Nothing in it is ever changed. Unknown keys are kept and ignored.
+ * Nothing in it is ever changed. Unknown keys are kept and ignored, and so is a line with a number and a time that is
+ * neither a note nor a call but holds something else.
  */
 #include "config.h"
 
@@ -32,6 +34,7 @@ rw_annotation_line_clear (RwAnnotationLine *self)
   g_clear_pointer (&self->shown.by, g_free);
   g_clear_pointer (&self->shown.text, g_free);
   g_clear_pointer (&self->shown.written, g_free);
+  rw_call_said_clear (&self->call);
   g_clear_pointer (&self->node, json_node_unref);
 }
 
@@ -71,12 +74,31 @@ holds_more (JsonObject *object)
          || !rw_plain_text_is (rw_json_get_string (object, "written", ""), RW_PLAIN_NAME);
 }
 
+/* A note, a call, or something else. */
+static gboolean
+read_kind (JsonObject       *object,
+           RwAnnotationLine *out,
+           GError          **error)
+{
+  JsonNode *call = json_object_get_member (object, "call");
+
+  if (rw_json_get_string (object, "text", NULL) != NULL)
+    return TRUE;
+  if (call == NULL && !holds_more (object))
+    return bad (error, _ ("key “text” is missing"));
+  out->kind = call != NULL ? RW_ANNOTATION_CALL : RW_ANNOTATION_OTHER;
+  if (call == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_OBJECT (call))
+    return bad (error, _ ("key “call” must be an object"));
+  return rw_call_said_from_object (json_node_get_object (call), &out->call, error);
+}
+
 static gboolean
 read_annotation (JsonObject       *object,
                  RwAnnotationLine *out,
                  GError          **error)
 {
-  const char *text = rw_json_get_string (object, "text", NULL);
   JsonNode *at = json_object_get_member (object, "at");
 
   if (!read_count (object, "n", &out->shown.n))
@@ -85,9 +107,9 @@ read_annotation (JsonObject       *object,
     return bad (error, _ ("key “t” must be seconds since the start"));
   if (at != NULL && !JSON_NODE_HOLDS_NULL (at) && !read_count (object, "at", &out->shown.at))
     return bad (error, _ ("key “at” must be the number of an event, or null"));
-  if (text == NULL)
-    return bad (error, _ ("key “text” is missing"));
-  out->shown.text = rw_plain_text_dup (text, RW_PLAIN_TEXT);
+  if (!read_kind (object, out, error))
+    return FALSE;
+  out->shown.text = rw_plain_text_dup (rw_json_get_string (object, "text", ""), RW_PLAIN_TEXT);
   out->shown.by = rw_plain_text_dup (rw_json_get_string (object, "by", ""), RW_PLAIN_NAME);
   out->shown.written = rw_plain_text_dup (rw_json_get_string (object, "written", ""), RW_PLAIN_NAME);
   return TRUE;
@@ -170,6 +192,60 @@ rw_annotation_line_make (double      t,
 
   append_plain (&raw, 1, out);
   return g_string_free (out, FALSE);
+}
+
+char *
+rw_annotation_line_make_call (double            t,
+                              guint             at,
+                              const RwCallSaid *said,
+                              GDateTime        *written)
+{
+  g_autoptr (GDateTime) utc = g_date_time_to_utc (written);
+  g_autofree char *stamp = g_date_time_format (utc, "%Y-%m-%dT%H:%M:%SZ");
+  GString *out = g_string_new ("{\"n\":1,\"t\":");
+
+  rw_json_append_number (out, t);
+  if (at > 0)
+    g_string_append_printf (out, ",\"at\":%u", at);
+  g_string_append_printf (out, ",\"written\":\"%s\",\"call\":{", stamp);
+  rw_call_said_append_members (said, out);
+  g_string_append (out, "}}");
+  return g_string_free (out, FALSE);
+}
+
+static void
+append_without_number (JsonNode *node,
+                       GString  *out)
+{
+  JsonObject *object = json_node_get_object (node);
+  g_autoptr (GList) keys = json_object_get_members (object);
+
+  for (GList *l = keys; l != NULL; l = l->next)
+    if (!g_str_equal (l->data, "n"))
+      {
+        rw_json_append_string (out, l->data);
+        rw_json_append_node (out, json_object_get_member (object, l->data));
+      }
+}
+
+char *
+rw_annotation_line_dup_key (const RwAnnotationLine *self)
+{
+  const RwAnnotation *shown = &self->shown;
+  GString *key = g_string_new (NULL);
+
+  g_string_append_printf (key, "%.6f\n%u\n%s\n%s\n%s", shown->t, shown->at, shown->by, shown->written, shown->text);
+  if (self->kind == RW_ANNOTATION_CALL)
+    {
+      g_string_append_c (key, '\n');
+      rw_call_said_append_members (&self->call, key);
+    }
+  if (self->kind == RW_ANNOTATION_OTHER)
+    {
+      g_string_append_c (key, '\n');
+      append_without_number (self->node, key);
+    }
+  return g_string_free (key, FALSE);
 }
 
 void

@@ -280,6 +280,21 @@ rw_annotations_file_load (const char *path,
   return self;
 }
 
+GHashTable *
+rw_annotations_file_list_retracted (const RwAnnotationsFile *file)
+{
+  GHashTable *set = g_hash_table_new (NULL, NULL);
+
+  for (guint i = 0; i < file->lines->len; i++)
+    {
+      const RwAnnotationLine *line = &g_array_index (file->lines, RwAnnotationLine, i);
+
+      if (line->retract > 0)
+        g_hash_table_add (set, GUINT_TO_POINTER (line->retract));
+    }
+  return set;
+}
+
 /* --- writing -------------------------------------------------------------------------------------- */
 
 static gboolean

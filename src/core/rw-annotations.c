@@ -17,25 +17,6 @@
 #include "rw-paths.h"
 #include "rw-plain-text.h"
 
-#define N_FILES 2
-
-struct _RwAnnotations
-{
-  GObject            parent_instance;
-  char              *session;
-  RwAnnotationsFile *files[N_FILES]; /* beside, of the user; NULL: there is no such place */
-  GArray            *live;           /* of RwAnnotation; borrows its words from the files' lines */
-  GArray            *places;         /* of Place, by number − 1 */
-  char              *report;
-};
-
-/* Where a number stands. */
-typedef struct
-{
-  guint file;
-  guint n; /* in that file */
-} Place;
-
 static guint changed_signal;
 
 G_DEFINE_FINAL_TYPE (RwAnnotations, rw_annotations, G_TYPE_OBJECT)
@@ -45,7 +26,7 @@ rw_annotations_finalize (GObject *object)
 {
   RwAnnotations *self = RW_ANNOTATIONS (object);
 
-  for (guint i = 0; i < N_FILES; i++)
+  for (guint i = 0; i < RW_ANNOTATIONS_FILES; i++)
     g_clear_pointer (&self->files[i], rw_annotations_file_free);
   g_clear_pointer (&self->live, g_array_unref);
   g_clear_pointer (&self->places, g_array_unref);
@@ -65,7 +46,7 @@ static void
 rw_annotations_init (RwAnnotations *self)
 {
   self->live = g_array_new (FALSE, FALSE, sizeof (RwAnnotation));
-  self->places = g_array_new (FALSE, FALSE, sizeof (Place));
+  self->places = g_array_new (FALSE, FALSE, sizeof (RwAnnotationPlace));
 }
 
 /* --- what is there -------------------------------------------------------------------------------- */
@@ -81,38 +62,23 @@ compare (gconstpointer a,
   return first->n < second->n ? -1 : first->n > second->n;
 }
 
-/* The numbers that a file takes back. (transfer full) */
-static GHashTable *
-list_retracted (const RwAnnotationsFile *file)
-{
-  GHashTable *set = g_hash_table_new (NULL, NULL);
-
-  for (guint i = 0; i < file->lines->len; i++)
-    {
-      const RwAnnotationLine *line = &g_array_index (file->lines, RwAnnotationLine, i);
-
-      if (line->retract > 0)
-        g_hash_table_add (set, GUINT_TO_POINTER (line->retract));
-    }
-  return set;
-}
-
 static void
 gather_file (RwAnnotations *self,
              guint          which)
 {
   const RwAnnotationsFile *file = self->files[which];
-  g_autoptr (GHashTable) retracted = list_retracted (file);
+  g_autoptr (GHashTable) retracted = rw_annotations_file_list_retracted (file);
 
   for (guint i = 0; i < file->lines->len; i++)
     {
       const RwAnnotationLine *line = &g_array_index (file->lines, RwAnnotationLine, i);
-      const Place place = { which, line->shown.n };
+      const RwAnnotationPlace place = { which, line->shown.n };
 
       if (line->retract > 0)
         continue;
       g_array_append_val (self->places, place);
-      if (g_hash_table_contains (retracted, GUINT_TO_POINTER (line->shown.n)))
+      if (line->kind != RW_ANNOTATION_NOTE
+          || g_hash_table_contains (retracted, GUINT_TO_POINTER (line->shown.n)))
         continue;
 
       RwAnnotation shown = line->shown;
@@ -127,7 +93,7 @@ gather (RwAnnotations *self)
 {
   g_array_set_size (self->live, 0);
   g_array_set_size (self->places, 0);
-  for (guint i = 0; i < N_FILES; i++)
+  for (guint i = 0; i < RW_ANNOTATIONS_FILES; i++)
     if (self->files[i] != NULL)
       gather_file (self, i);
   g_array_sort (self->live, compare);
@@ -138,7 +104,7 @@ gather_report (RwAnnotations *self)
 {
   GString *text = g_string_new (NULL);
 
-  for (guint i = 0; i < N_FILES; i++)
+  for (guint i = 0; i < RW_ANNOTATIONS_FILES; i++)
     if (self->files[i] != NULL && self->files[i]->report != NULL)
       g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", self->files[i]->report);
   g_free (self->report);
@@ -230,7 +196,7 @@ const char *
 rw_annotations_get_path (RwAnnotations *self)
 {
   g_return_val_if_fail (RW_IS_ANNOTATIONS (self), NULL);
-  for (guint i = 0; i < N_FILES; i++)
+  for (guint i = 0; i < RW_ANNOTATIONS_FILES; i++)
     if (self->files[i] != NULL && self->files[i]->usable)
       return self->files[i]->path;
   return NULL;
@@ -282,7 +248,7 @@ append (RwAnnotations    *self,
 {
   g_autoptr (GError) first = NULL;
 
-  for (*which = 0; *which < N_FILES; (*which)++)
+  for (*which = 0; *which < RW_ANNOTATIONS_FILES; (*which)++)
     {
       g_autoptr (GError) problem = NULL;
 
@@ -318,9 +284,31 @@ newest_of (RwAnnotations *self,
            guint          which)
 {
   for (guint i = self->places->len; i-- > 0;)
-    if (g_array_index (self->places, Place, i).file == which)
+    if (g_array_index (self->places, RwAnnotationPlace, i).file == which)
       return i + 1;
   return 0;
+}
+
+/* Returns its number, 0 with an error. */
+static guint
+add_raw (RwAnnotations *self,
+         const char    *raw,
+         GError       **error)
+{
+  RwAnnotationLine line;
+  guint which;
+  const gboolean done = rw_annotation_line_read (&line, raw, strlen (raw), error)
+                        && append (self, make_one, &line, &which, error);
+
+  rw_annotation_line_clear (&line);
+  if (!done)
+    return 0;
+  gather (self);
+
+  const guint n = newest_of (self, which);
+
+  tell_changed (self);
+  return n;
 }
 
 guint
@@ -341,20 +329,23 @@ rw_annotations_add (RwAnnotations *self,
     }
 
   g_autofree char *raw = rw_annotation_line_make (MAX (t, 0), at, by, text, written);
-  RwAnnotationLine line;
-  guint which;
-  const gboolean done = rw_annotation_line_read (&line, raw, strlen (raw), error)
-                        && append (self, make_one, &line, &which, error);
 
-  rw_annotation_line_clear (&line);
-  if (!done)
-    return 0;
-  gather (self);
+  return add_raw (self, raw, error);
+}
 
-  const guint n = newest_of (self, which);
+guint
+rw_annotations_add_call (RwAnnotations    *self,
+                         double            t,
+                         guint             at,
+                         const RwCallSaid *said,
+                         GDateTime        *written,
+                         GError          **error)
+{
+  g_return_val_if_fail (RW_IS_ANNOTATIONS (self) && said != NULL && written != NULL, 0);
 
-  tell_changed (self);
-  return n;
+  g_autofree char *raw = rw_annotation_line_make_call (MAX (t, 0), at, said, written);
+
+  return add_raw (self, raw, error);
 }
 
 static void
@@ -380,7 +371,7 @@ rw_annotations_retract (RwAnnotations *self,
       return FALSE;
     }
 
-  const Place place = g_array_index (self->places, Place, n - 1);
+  const RwAnnotationPlace place = g_array_index (self->places, RwAnnotationPlace, n - 1);
 
   if (!rw_annotations_file_append (self->files[place.file], self->session, make_retract, GUINT_TO_POINTER (place.n),
                                    error))
@@ -391,78 +382,19 @@ rw_annotations_retract (RwAnnotations *self,
 
 /* --- travelling ----------------------------------------------------------------------------------- */
 
-GString *
-rw_annotations_to_lines (RwAnnotations *self)
-{
-  g_return_val_if_fail (RW_IS_ANNOTATIONS (self), NULL);
-
-  GString *out = g_string_new (NULL);
-
-  rw_annotation_header_append (self->session, out);
-  for (guint f = 0; f < N_FILES; f++)
-    for (guint i = 0; self->files[f] != NULL && i < self->files[f]->lines->len; i++)
-      {
-        const RwAnnotationLine *line = &g_array_index (self->files[f]->lines, RwAnnotationLine, i);
-
-        rw_annotation_line_append (line, line->retract > 0 ? line->retract : line->shown.n, out);
-      }
-  return out;
-}
-
-static const RwAnnotationLine *
-find_line (const RwAnnotationsFile *file,
-           guint                    n)
-{
-  for (guint i = 0; i < file->lines->len; i++)
-    {
-      const RwAnnotationLine *line = &g_array_index (file->lines, RwAnnotationLine, i);
-
-      if (line->retract == 0 && line->shown.n == n)
-        return line;
-    }
-  return NULL;
-}
-
-gboolean
-rw_annotations_export (RwAnnotations *self,
-                       const char    *path,
-                       GError       **error)
-{
-  g_return_val_if_fail (RW_IS_ANNOTATIONS (self) && path != NULL, FALSE);
-
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  rw_annotation_header_append (self->session, out);
-  for (guint i = 0; i < self->live->len; i++)
-    {
-      const RwAnnotation *shown = &g_array_index (self->live, RwAnnotation, i);
-      const Place place = g_array_index (self->places, Place, shown->n - 1);
-
-      rw_annotation_line_append (find_line (self->files[place.file], place.n), i + 1, out);
-    }
-  return g_file_set_contents (path, out->str, (gssize) out->len, error);
-}
-
-/* What makes two of them the same. (transfer full) */
-static char *
-key_of (const RwAnnotation *shown)
-{
-  return g_strdup_printf ("%.6f\n%u\n%s\n%s\n%s", shown->t, shown->at, shown->by, shown->written, shown->text);
-}
-
 /* Everything ever written here: what was taken back here does not come in again. (transfer full) */
 static GHashTable *
 list_keys (RwAnnotations *self)
 {
   GHashTable *keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
-  for (guint f = 0; f < N_FILES; f++)
+  for (guint f = 0; f < RW_ANNOTATIONS_FILES; f++)
     for (guint i = 0; self->files[f] != NULL && i < self->files[f]->lines->len; i++)
       {
         const RwAnnotationLine *line = &g_array_index (self->files[f]->lines, RwAnnotationLine, i);
 
         if (line->retract == 0)
-          g_hash_table_add (keys, key_of (&line->shown));
+          g_hash_table_add (keys, rw_annotation_line_dup_key (line));
       }
   return keys;
 }
@@ -485,14 +417,14 @@ list_new (RwAnnotations           *self,
 {
   GPtrArray *list = g_ptr_array_new ();
   g_autoptr (GHashTable) keys = list_keys (self);
-  g_autoptr (GHashTable) retracted = list_retracted (other);
+  g_autoptr (GHashTable) retracted = rw_annotations_file_list_retracted (other);
 
   for (guint i = 0; i < other->lines->len; i++)
     {
       RwAnnotationLine *line = &g_array_index (other->lines, RwAnnotationLine, i);
 
       if (line->retract == 0 && !g_hash_table_contains (retracted, GUINT_TO_POINTER (line->shown.n))
-          && g_hash_table_add (keys, key_of (&line->shown)))
+          && g_hash_table_add (keys, rw_annotation_line_dup_key (line)))
         g_ptr_array_add (list, line);
     }
   return list;

@@ -1,12 +1,15 @@
 /* rw-annotations.h: what people wrote on a replayed session, kept beside its file and never in it.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
+ * Two kinds: notes, and calls that a class made over the replay (rw-call.h).
+ *
  * Signal "changed": an annotation was written, taken back, or came in from another file.
  */
 #pragma once
 
 #include <glib-object.h>
 
+#include "rw-event-call.h"
 #include "rw-limits.h"
 
 G_BEGIN_DECLS
@@ -52,7 +55,7 @@ const char *rw_annotations_get_session (RwAnnotations *self); /* its id; borrowe
 /* Where the next one will be written; NULL without a file. borrowed */
 const char *rw_annotations_get_path (RwAnnotations *self);
 
-/* Those that were not taken back, by time, then as they were written. Borrowed until "changed". */
+/* The notes that were not taken back, by time, then as they were written. Borrowed until "changed". */
 guint               rw_annotations_get_n (RwAnnotations *self);
 const RwAnnotation *rw_annotations_get (RwAnnotations *self, guint i);
 
@@ -61,6 +64,14 @@ const RwAnnotation *rw_annotations_get (RwAnnotations *self, guint i);
  * error. */
 guint rw_annotations_add (RwAnnotations *self, double t, guint at, const char *by, const char *text,
                           GDateTime *written, GError **error);
+
+/* Writes a call made at @t, when event @at had happened last (0: none had). As rw_annotations_add (). */
+guint rw_annotations_add_call (RwAnnotations *self, double t, guint at, const RwCallSaid *said, GDateTime *written,
+                               GError **error);
+
+/* The calls that were not taken back, in the order of their writing, as events whose n is the number of the last event
+ * that had happened. (transfer full) (element-type RwEvent), each cleared with the array. */
+GArray *rw_annotations_dup_calls (RwAnnotations *self);
 
 /* Takes number @n back; it stays in the file. */
 gboolean rw_annotations_retract (RwAnnotations *self, guint n, GError **error);

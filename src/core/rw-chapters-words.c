@@ -6,6 +6,7 @@
 #include "rw-chapters.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 /* @text: taken. */
 static void
@@ -36,8 +37,9 @@ add_counts (GString         *line,
 }
 
 char *
-rw_chapter_describe_change (const RwChapter *chapter,
-                            RwProfile       *profile)
+rw_chapter_describe_change_without (const RwChapter *chapter,
+                                    RwProfile       *profile,
+                                    const char      *hidden)
 {
   GString *line = g_string_new (NULL);
 
@@ -49,6 +51,8 @@ rw_chapter_describe_change (const RwChapter *chapter,
       const char *label = rail != NULL ? rail->label : change->rail;
       const char *after = rw_verdict_get_label (change->after);
 
+      if (g_strcmp0 (change->rail, hidden) == 0)
+        continue;
       if (change->before == RW_VERDICT_NONE)
         /* Translators: a rail, and the verdict on its first reading. */
         add (line, g_strdup_printf (_ ("%s: %s"), label, after));
@@ -57,4 +61,28 @@ rw_chapter_describe_change (const RwChapter *chapter,
         add (line, g_strdup_printf (_ ("%s: %s → %s"), label, rw_verdict_get_label (change->before), after));
     }
   return g_string_free (line, FALSE);
+}
+
+char *
+rw_chapter_describe_change (const RwChapter *chapter,
+                            RwProfile       *profile)
+{
+  return rw_chapter_describe_change_without (chapter, profile, NULL);
+}
+
+char *
+rw_chapter_dup_title_without (const RwChapter *chapter,
+                              RwProfile       *profile,
+                              const char      *hidden)
+{
+  const RwRail *rail = hidden != NULL ? rw_profile_find_rail (profile, hidden) : NULL;
+
+  if (rail == NULL)
+    return g_strdup (chapter->title);
+
+  /* "+5 V", and "+5" alone as people write it in a mark. */
+  const char *space = strchr (rail->label, ' ');
+  g_autofree char *figure = g_strndup (rail->label, space != NULL ? (gsize) (space - rail->label) : strlen (rail->label));
+
+  return strstr (chapter->title, figure) != NULL ? g_strdup ("…") : g_strdup (chapter->title);
 }

@@ -98,6 +98,11 @@ guint rw_chapters_find (const RwChapters *self, guint n_events);
  * @profile: for the rails' labels. (transfer full) */
 char *rw_chapter_describe_change (const RwChapter *chapter, RwProfile *profile);
 
+/* The same for people from whom @hidden is kept, the id of a rail: nothing that names it. The title is "…" when it
+ * holds that rail's label. @hidden: (nullable). (transfer full) */
+char *rw_chapter_describe_change_without (const RwChapter *chapter, RwProfile *profile, const char *hidden);
+char *rw_chapter_dup_title_without (const RwChapter *chapter, RwProfile *profile, const char *hidden);
+
 guint           rw_chapters_get_n_moments (const RwChapters *self, RwMomentKind kind);
 const RwMoment *rw_chapters_get_moment (const RwChapters *self, RwMomentKind kind, guint i);
 

@@ -8,6 +8,7 @@
 
 #include "fixtures.h"
 #include "rw-annotations.h"
+#include "rw-event.h"
 #include "rw-journal-reader.h"
 #include "rw-plain-text.h"
 
@@ -303,6 +304,133 @@ test_unknown_keys_travel (void)
   fixture_remove (folder);
 }
 
+/* The calls as one text: "n form|n form". */
+static void
+assert_called (RwAnnotations *notes,
+               const char    *expected)
+{
+  static const char *const forms[] = { [RW_CALL_ASK] = "ask", [RW_CALL_VALUE] = "value", [RW_CALL_HANDS] = "hands",
+                                       [RW_CALL_REVEAL] = "reveal", [RW_CALL_DROP] = "drop" };
+  g_autoptr (GArray) calls = rw_annotations_dup_calls (notes);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < calls->len; i++)
+    {
+      const RwEvent *event = &g_array_index (calls, RwEvent, i);
+
+      g_assert_cmpint (event->type, ==, RW_EVENT_CALL);
+      g_string_append_printf (text, "%s%u %s", i > 0 ? "|" : "", event->n, forms[event->call.form]);
+    }
+  g_assert_cmpstr (text->str, ==, expected);
+}
+
+static guint
+add_call (RwAnnotations *notes,
+          guint          at,
+          RwCallSaid     said,
+          int            second)
+{
+  g_autoptr (GDateTime) when = g_date_time_new_utc (2026, 3, 14, 18, 2, second);
+  g_autoptr (GError) error = NULL;
+  const guint n = rw_annotations_add_call (notes, 12.5, at, &said, when, &error);
+
+  g_assert_no_error (error);
+  rw_call_said_clear (&said);
+  return n;
+}
+
+static void
+test_calls_are_kept_beside_and_are_no_notes (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *session = g_build_filename (folder, "job.rwlog", NULL);
+  g_autoptr (RwAnnotations) notes = rw_annotations_new (ID, session);
+
+  add_call (notes, 0, rw_call_said_ask ("p5", RW_PLACE_BOARD, RW_KIND_DC, 4.98), 1);
+  add (notes, 1, 0, "mine");
+
+  const guint n = add_call (notes, 7, rw_call_said_value ("team \"1\"", 5.01, 0.1), 1);
+
+  add_call (notes, 9, rw_call_said_reveal (9), 1);
+  assert_told (notes, "1 mine");
+  assert_called (notes, "0 ask|7 value|9 reveal");
+
+  g_autoptr (RwAnnotations) again = rw_annotations_new (ID, session);
+  g_autoptr (GArray) calls = rw_annotations_dup_calls (again);
+  const RwEvent *value = &g_array_index (calls, RwEvent, 1);
+
+  g_assert_null (rw_annotations_get_report (again));
+  assert_told (again, "1 mine");
+  assert_called (again, "0 ask|7 value|9 reveal");
+  g_assert_cmpstr (value->call.value.by, ==, "team \"1\"");
+  g_assert_cmpfloat (value->call.value.value, ==, 5.01);
+  g_assert_cmpfloat (value->t, ==, 12.5);
+  g_assert_true (rw_annotations_retract (again, n, NULL));
+  assert_called (again, "0 ask|9 reveal");
+  fixture_remove (folder);
+}
+
+/* Two teachers hold rounds at two desks; each round stays together by the time of its writing. */
+static void
+test_calls_merge (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *session = g_build_filename (folder, "job.rwlog", NULL);
+  g_autofree char *other = g_build_filename (folder, "other.rwlog", NULL);
+  g_autofree char *gift = g_build_filename (folder, "gift.rwnotes", NULL);
+  g_autoptr (RwAnnotations) here = rw_annotations_new (ID, session);
+  g_autoptr (RwAnnotations) there = rw_annotations_new (ID, other);
+  guint added;
+
+  add_call (here, 3, rw_call_said_ask ("p5", RW_PLACE_BOARD, RW_KIND_DC, 4.98), 30);
+  add_call (here, 4, rw_call_said_drop (), 31);
+  add_call (there, 1, rw_call_said_ask ("p12", RW_PLACE_BOARD, RW_KIND_DC, 12.1), 10);
+  add_call (there, 2, rw_call_said_hands (1, 2, 3), 11);
+  g_assert_true (rw_annotations_export (there, gift, NULL));
+  g_assert_true (rw_annotations_import (here, gift, &added, NULL, NULL));
+  g_assert_cmpuint (added, ==, 2);
+  assert_called (here, "1 ask|2 hands|3 ask|4 drop");
+  g_assert_true (rw_annotations_import (here, gift, &added, NULL, NULL));
+  g_assert_cmpuint (added, ==, 0);
+  fixture_remove (folder);
+}
+
+static void
+test_an_unknown_form_is_kept_and_ignored (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *session = g_build_filename (folder, "job.rwlog", NULL);
+  g_autofree char *beside = g_build_filename (folder, "job.rwnotes", NULL);
+  g_autofree char *gift = g_build_filename (folder, "gift.rwnotes", NULL);
+  static const char lines[] = HEADER LINE (1, 2.0, "here") "{\"n\":2,\"t\":3,\"sketch\":[1,2]}\n";
+
+  g_assert_true (g_file_set_contents (beside, lines, -1, NULL));
+
+  g_autoptr (RwAnnotations) notes = rw_annotations_new (ID, session);
+
+  g_assert_null (rw_annotations_get_report (notes));
+  assert_told (notes, "2 here");
+  assert_called (notes, "");
+  g_assert_true (rw_annotations_export (notes, gift, NULL));
+
+  g_autofree char *text = read_text (gift);
+
+  g_assert_nonnull (strstr (text, "\"sketch\":[1,2]"));
+  fixture_remove (folder);
+}
+
+static void
+test_a_damaged_call_is_told (void)
+{
+  g_autoptr (RwAnnotations) notes = read_good (HEADER "{\"n\":1,\"t\":1,\"call\":{\"value\":\"high\"}}\n"
+                                                      "{\"n\":2,\"t\":1,\"call\":5}\n"
+                                                      "{\"n\":3,\"t\":1,\"call\":{\"drop\":true}}\n");
+
+  g_assert_nonnull (rw_annotations_get_report (notes));
+  g_assert_nonnull (strstr (rw_annotations_get_report (notes), "2 damaged lines"));
+  assert_called (notes, "0 drop");
+}
+
 static void
 test_a_folder_that_cannot_be_written_to (void)
 {
@@ -407,6 +535,10 @@ main (int    argc,
 
   g_setenv ("XDG_DATA_HOME", home, TRUE);
   fixture_init (&argc, &argv);
+  g_test_add_func ("/annotations/calls are kept beside and are no notes", test_calls_are_kept_beside_and_are_no_notes);
+  g_test_add_func ("/annotations/calls merge", test_calls_merge);
+  g_test_add_func ("/annotations/an unknown form is kept and ignored", test_an_unknown_form_is_kept_and_ignored);
+  g_test_add_func ("/annotations/a damaged call is told", test_a_damaged_call_is_told);
   g_test_add_func ("/annotations/they stand beside the file and never in it", test_beside_and_never_in);
   g_test_add_func ("/annotations/taking one back only adds a line", test_taking_back_only_adds);
   g_test_add_func ("/annotations/two windows write one file", test_two_windows_write_one_file);

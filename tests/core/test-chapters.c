@@ -154,6 +154,25 @@ test_changes (void)
 
   g_assert_cmpstr (first, ==, "1 reading, 1 finding, +5 V: outside");
   g_assert_cmpstr (second, ==, "2 readings, +5 V: outside → inside, +12 V: inside");
+
+  g_autofree char *without = rw_chapter_describe_change_without (trim, profile, "p5");
+
+  g_assert_cmpstr (without, ==, "2 readings, +12 V: inside");
+}
+
+static void
+test_a_title_that_names_a_hidden_rail_is_kept_back (void)
+{
+  g_autoptr (RwProfile) profile = fixture_profile ();
+  char title[] = "+5 is low at the board";
+  const RwChapter low = { .title = title };
+  g_autofree char *kept_back = rw_chapter_dup_title_without (&low, profile, "p5");
+  g_autofree char *other = rw_chapter_dup_title_without (&low, profile, "p12");
+  g_autofree char *all = rw_chapter_dup_title_without (&low, profile, NULL);
+
+  g_assert_cmpstr (kept_back, ==, "…");
+  g_assert_cmpstr (other, ==, low.title);
+  g_assert_cmpstr (all, ==, low.title);
 }
 
 static void
@@ -360,6 +379,7 @@ main (int    argc,
   g_test_add_func ("/chapters/a run of turns is one chapter, and ends with the work", test_runs);
   g_test_add_func ("/chapters/stages head chapters by their names, unless taken back", test_stages);
   g_test_add_func ("/chapters/each says what changed in it", test_changes);
+  g_test_add_func ("/chapters/a title that names a hidden rail is kept back", test_a_title_that_names_a_hidden_rail_is_kept_back);
   g_test_add_func ("/chapters/moments lie where something happened, a decision before its samples", test_moments);
   g_test_add_func ("/chapters/they cover the session in order", test_cover);
   g_test_add_func ("/chapters/everything live is counted once", test_counts);
