@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "rw-call-words.h"
+#include "rw-job-annotations.h"
 
 struct _RwCallDesk
 {
@@ -33,6 +34,15 @@ enum
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
+
+static GArray *
+new_beside (void)
+{
+  GArray *beside = g_array_new (FALSE, FALSE, sizeof (RwEvent));
+
+  g_array_set_clear_func (beside, (GDestroyNotify) rw_event_clear);
+  return beside;
+}
 
 static RwSession *
 session_of (RwCallDesk *self)
@@ -123,6 +133,18 @@ look_again (RwCallDesk *self)
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
+/* Beside the file, to be there when it is opened again. When that fails the call lasts as long as the replay is open. */
+static void
+keep_beside (RwCallDesk       *self,
+             const RwEvent    *event)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+  g_autoptr (GError) error = NULL;
+
+  if (rw_annotations_add_call (rw_job_get_annotations (self->job), event->t, event->n, &event->call, now, &error) == 0)
+    say (self, error->message);
+}
+
 static void
 write_down (RwCallDesk       *self,
             const RwCallSaid *said)
@@ -139,6 +161,7 @@ write_down (RwCallDesk       *self,
   const guint n_events = rw_session_get_n_events (session);
 
   event.n = n_events > 0 ? rw_session_get_event (session, n_events - 1)->n : 0;
+  keep_beside (self, &event);
   g_array_append_val (self->beside, event);
   look_again (self);
 }
@@ -338,12 +361,26 @@ rewound_cb (RwCallDesk *self)
     look_again (self);
 }
 
+/* What was called over this replay before. A round that was left open then is given up: it must not hide a rail from
+ * whoever opens the file next. */
 static void
-forget_beside (RwCallDesk *self)
+load_beside (RwCallDesk *self)
 {
-  for (guint i = 0; i < self->beside->len; i++)
-    rw_event_clear (&g_array_index (self->beside, RwEvent, i));
-  g_array_set_size (self->beside, 0);
+  RwReplay *replay = self->job != NULL ? rw_job_get_replay (self->job) : NULL;
+  const RwCallSaid said = rw_call_said_drop ();
+
+  g_clear_pointer (&self->beside, g_array_unref);
+  self->beside = replay != NULL && !rw_job_began_class (self->job)
+                     ? rw_annotations_dup_calls (rw_job_get_annotations (self->job))
+                     : new_beside ();
+  if (self->beside->len == 0)
+    return;
+
+  g_autoptr (RwCallBook) book = rw_call_book_new (rw_replay_get_source (replay), self->beside);
+  RwEvent drop = rw_event_make_call (rw_job_get_now (self->job), &said);
+
+  if (rw_call_book_get_open (book) != NULL)
+    g_array_append_val (self->beside, drop);
 }
 
 void
@@ -357,11 +394,11 @@ rw_call_desk_set_job (RwCallDesk *self,
     g_signal_handlers_disconnect_by_data (session_of (self), self);
   g_clear_handle_id (&self->idle, g_source_remove);
   hide (self, NULL);
-  forget_beside (self);
   self->waiting = FALSE;
   self->telling = FALSE;
   self->shown_n = 0;
   g_set_object (&self->job, job);
+  load_beside (self);
   if (job != NULL)
     {
       g_signal_connect_object (session_of (self), "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
@@ -428,7 +465,6 @@ rw_call_desk_finalize (GObject *object)
 {
   RwCallDesk *self = RW_CALL_DESK (object);
 
-  forget_beside (self);
   g_array_unref (self->beside);
   g_free (self->hidden);
   g_clear_pointer (&self->book, rw_call_book_unref);
@@ -449,7 +485,7 @@ rw_call_desk_class_init (RwCallDeskClass *klass)
 static void
 rw_call_desk_init (RwCallDesk *self)
 {
-  self->beside = g_array_new (FALSE, FALSE, sizeof (RwEvent));
+  self->beside = new_beside ();
 }
 
 RwCallDesk *

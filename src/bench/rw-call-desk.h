@@ -1,8 +1,8 @@
 /* rw-call-desk.h: "call it first" at a job: asks, takes calls, reveals, and tells the class; no widget.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Calls are events of the session. A replay is never written to: its calls stand beside it, last as long as it is open,
- * and a reveal goes on to the reading that answers.
+ * Calls are events of the session. A replay is never written to: its calls stand beside it (rw-annotations.h) and are
+ * there again when it is opened again, and a reveal goes on to the reading that answers.
  *
  * A reveal without a reading yet aims the meter at the rail and waits: the next reading there is the answer.
  *

@@ -11,6 +11,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "rw-card-words.h"
+#include "rw-columns-layout.h"
 #include "rw-quantity.h"
 
 struct _RwDecidePanel
@@ -21,7 +22,7 @@ struct _RwDecidePanel
   GtkLabel  *title;
   GtkLabel  *words;
   GtkWidget *answers;  /* GtkListBox */
-  GtkWidget *compared; /* GtkBox */
+  GtkWidget *compared; /* GtkBox, laid out in columns */
   GtkLabel  *score;
   GtkWidget *on;       /* GtkButton */
   RwDecide  *decide;   /* (nullable) */
@@ -276,7 +277,8 @@ rw_decide_panel_init (RwDecidePanel *self)
                                   _ ("What would you do now?"), -1);
   g_signal_connect_swapped (self->answers, "row-activated", G_CALLBACK (row_activated_cb), self);
   gtk_box_append (GTK_BOX (self->box), self->answers);
-  self->compared = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
+  self->compared = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_widget_set_layout_manager (self->compared, rw_columns_layout_new (900, 9));
   gtk_box_append (GTK_BOX (self->box), self->compared);
   self->on = gtk_button_new_with_label ("");
   gtk_widget_set_halign (self->on, GTK_ALIGN_START);

@@ -7,7 +7,7 @@
 
 #include <math.h>
 
-static const char annotations_key[] = "rw-annotations";
+static const char annotations_key[] = "rw-annotations", class_key[] = "rw-class";
 
 /* An event and a moment of the clock that are no further apart are the same, seconds. */
 static const double same_moment = 0.0005;
@@ -21,9 +21,24 @@ rw_job_get_annotations (RwJob *job)
 
   if (self != NULL || rw_job_get_replay (job) == NULL)
     return self;
-  self = rw_annotations_new (rw_session_get_header (rw_job_get_session (job))->id, rw_job_get_path (job));
+  self = rw_annotations_new (rw_session_get_header (rw_job_get_session (job))->id,
+                             rw_job_began_class (job) ? NULL : rw_job_get_path (job));
   g_object_set_data_full (G_OBJECT (job), annotations_key, self, g_object_unref);
   return self;
+}
+
+void
+rw_job_begin_class (RwJob *job)
+{
+  g_return_if_fail (RW_IS_JOB (job));
+  g_object_set_data (G_OBJECT (job), class_key, job);
+}
+
+gboolean
+rw_job_began_class (RwJob *job)
+{
+  g_return_val_if_fail (RW_IS_JOB (job), FALSE);
+  return g_object_get_data (G_OBJECT (job), class_key) != NULL;
 }
 
 /* The last thing that somebody did, when it was done at @t. */

@@ -11,6 +11,11 @@ G_BEGIN_DECLS
 /* Read when first asked for; follow its "changed". NULL unless @job is a replay. (nullable) borrowed */
 RwAnnotations *rw_job_get_annotations (RwJob *job);
 
+/* A session that a lesson brings is shared by every class: what is written on it stands in the user's data folder, and
+ * each class begins without the calls of the one before. To be said before anything else asks for the annotations. */
+void     rw_job_begin_class (RwJob *job);
+gboolean rw_job_began_class (RwJob *job);
+
 /* Writes one on the present moment of the replay, on the event that happened in it if there is one. */
 gboolean rw_job_annotate (RwJob *job, const char *by, const char *text, GError **error);
 

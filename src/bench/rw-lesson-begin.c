@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "rw-drill.h"
+#include "rw-job-annotations.h"
 #include "rw-job-practice.h"
 
 static RwJob *
@@ -28,8 +29,10 @@ open_session (const RwLesson *lesson,
 
   RwJob *job = rw_job_new_replay (path, &report, error);
 
-  if (job != NULL)
-    rw_replay_seek (rw_job_get_replay (job), 0);
+  if (job == NULL)
+    return NULL;
+  rw_job_begin_class (job);
+  rw_replay_seek (rw_job_get_replay (job), 0);
   return job;
 }
 

@@ -25,6 +25,7 @@ struct _RwLessonPager
   GtkWidget *box;
   GtkLabel  *where;
   GtkLabel  *title;
+  GtkScrolledWindow *scroller; /* of caution and words */
   GtkLabel  *caution;
   GtkLabel  *words;
   GtkLabel  *ask;
@@ -212,6 +213,7 @@ take_page (RwLessonPager *self)
   self->done = FALSE;
   self->warned = FALSE;
   rw_call_desk_clear (self->desk);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   show_where (self);
   if (step == NULL)
     {
@@ -410,6 +412,7 @@ rw_lesson_pager_class_init (RwLessonPagerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, box);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, where);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, title);
+  gtk_widget_class_bind_template_child (widget_class, RwLessonPager, scroller);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, caution);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, words);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, ask);

@@ -125,6 +125,7 @@ hide_here_cb (RwMainWindow *self)
   const char *rail = self->job != NULL ? rw_call_panel_get_hidden_here (self->call_panel) : NULL;
 
   rw_rail_strip_hide (self->strip, rail);
+  rw_replay_bar_hide_rail (self->replay_bar, rail);
   hang_curtain (self, rail != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), self->job != NULL && rail == NULL);
   gtk_widget_set_opacity (GTK_WIDGET (self->sentence), rail == NULL ? 1 : 0);

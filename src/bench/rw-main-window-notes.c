@@ -33,21 +33,32 @@ say (RwMainWindow *self,
 
 /* --- deciding first ------------------------------------------------------------------------------- */
 
-/* What the program would do is not on the screen while it asks. */
+/* What the program would do is neither on the screen nor before the class while it asks, nor a click away. */
+static void
+withhold (RwMainWindow *self,
+          gboolean      asking)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->plan), !asking);
+  rw_projection_set_deciding (self->projection, asking);
+  gtk_stack_page_set_visible (gtk_stack_get_page (self->sides, GTK_WIDGET (self->side)), !asking);
+  gtk_widget_set_visible (GTK_WIDGET (self->side), !asking);
+}
+
 static void
 decide_changed_cb (RwMainWindow *self)
 {
   const gboolean on = self->decide != NULL && rw_decide_get_on (self->decide);
   const RwDecideQuestion *question = on ? rw_decide_get_question (self->decide) : NULL;
 
-  gtk_widget_set_visible (GTK_WIDGET (self->plan), question == NULL || question->chosen >= 0);
   if (!on)
     {
+      withhold (self, FALSE);
       if (g_strcmp0 (gtk_stack_get_visible_child_name (self->sides), "decide") == 0)
         gtk_stack_set_visible_child_name (self->sides, "diagnosis");
       return;
     }
   gtk_stack_set_visible_child_name (self->sides, "decide");
+  withhold (self, question != NULL && question->chosen < 0); /* once it is not in sight itself */
   if (question == NULL)
     {
       /* Where the space bar plays, whatever had the focus. */

@@ -191,7 +191,19 @@ rw_projection_can_send (RwProjection    *self,
                         RwProjectionSent what)
 {
   g_return_val_if_fail (RW_IS_PROJECTION (self), FALSE);
-  return self->job != NULL && rw_projection_words_sent (self->job, self->hidden, what, NULL);
+  return self->job != NULL && !(self->deciding && what == RW_SENT_BELIEFS)
+         && rw_projection_words_sent (self->job, self->hidden, what, NULL);
+}
+
+void
+rw_projection_set_deciding (RwProjection *self,
+                            gboolean      deciding)
+{
+  g_return_if_fail (RW_IS_PROJECTION (self));
+  if (self->deciding == deciding)
+    return;
+  self->deciding = deciding;
+  rw_projection_ask (self);
 }
 
 void

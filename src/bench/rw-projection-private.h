@@ -24,6 +24,7 @@ struct _RwProjection
   GHashTable          *hidden;    /* set of interned ids */
   const char          *spotlight; /* interned (nullable) */
   RwProjectionSent     sent;
+  gboolean             deciding;  /* the class is asked what to do next */
   RwProjectionContent *said;      /* (nullable) words to be shown: title, lines, cells, n_columns, alone */
 
   /* shown */

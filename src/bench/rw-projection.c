@@ -138,7 +138,8 @@ static void
 add_words (RwProjection        *self,
            RwProjectionContent *content)
 {
-  if (rw_projection_words_sent (self->job, self->hidden, self->sent, content))
+  if (rw_projection_can_send (self, self->sent)
+      && rw_projection_words_sent (self->job, self->hidden, self->sent, content))
     content->has_text = TRUE;
   else if (self->said != NULL)
     {
@@ -149,6 +150,8 @@ add_words (RwProjection        *self,
       content->cells = g_strdupv (self->said->cells);
       content->n_columns = self->said->n_columns;
     }
+  else if (self->part == RW_PROJECTION_CHECK && self->deciding)
+    content->title = g_strdup (_ ("What would you do now?"));
   else if (self->part == RW_PROJECTION_CHECK)
     rw_projection_words_check (self->job, self->hidden, content);
   else if (self->part == RW_PROJECTION_TRIM && is_reference_hidden (self))
@@ -252,7 +255,7 @@ rw_projection_end (RwProjection *self)
 static void
 forget_asked (RwProjection *self)
 {
-  self->blank = self->frozen = self->enlarged = FALSE;
+  self->blank = self->frozen = self->enlarged = self->deciding = FALSE;
   self->part = RW_PROJECTION_VALUES;
   g_hash_table_remove_all (self->hidden);
   self->spotlight = NULL;

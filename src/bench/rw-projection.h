@@ -65,6 +65,10 @@ void             rw_projection_send (RwProjection *self, RwProjectionSent what);
 RwProjectionSent rw_projection_get_sent (RwProjection *self);
 gboolean         rw_projection_can_send (RwProjection *self, RwProjectionSent what); /* is there one now? */
 
+/* While somebody is asked what to do next, the next check and the likely causes are not shown, whatever was asked for,
+ * and cannot be sent. */
+void     rw_projection_set_deciding (RwProjection *self, gboolean deciding);
+
 /* Words for the class in place of the part (@alone), or in its place below the values: a question, calls, a reveal,
  * a step of a lesson. All shown as they are: who calls this keeps hidden things out of it.
  * @title: (nullable); @lines: (nullable) (array zero-terminated=1), each a paragraph;

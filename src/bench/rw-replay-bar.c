@@ -29,6 +29,7 @@ struct _RwReplayBar
   GtkLabel        *clock;
   GtkLabel        *now;
   GtkWidget       *chapters; /* the list; of the button */
+  const char      *hidden;   /* (nullable) interned id of a rail */
   gboolean         filling;  /* controls follow the replay, not a person */
 };
 
@@ -41,10 +42,11 @@ describe_last (RwReplayBar *self)
   RwSession *session = rw_replay_get_target (self->replay);
   const guint n = rw_session_get_n_landmarks (session);
 
-  if (n == 0)
+  const RwEvent *event = n > 0 ? rw_session_get_event (session, rw_session_get_landmark (session, n - 1)) : NULL;
+
+  if (event == NULL || (event->type == RW_EVENT_READING && event->reading.rail == self->hidden))
     return g_strdup (_ ("Replay of a saved file: nothing is written."));
 
-  const RwEvent *event = rw_session_get_event (session, rw_session_get_landmark (session, n - 1));
   g_autofree char *what = rw_job_describe (self->job, event);
 
   /* Translators: what happened last in the replay. */
@@ -56,14 +58,15 @@ show_chapter (RwReplayBar *self)
 {
   guint index = 0;
   const RwChapter *chapter = rw_replay_get_chapter (self->replay, &index);
-  g_autofree char *words = NULL;
+  g_autofree char *title = NULL, *words = NULL;
 
   gtk_widget_set_sensitive (GTK_WIDGET (self->chapter), chapter != NULL);
   if (chapter == NULL)
     return;
+  title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
   /* Translators: number of the chapter, count of chapters, its title. */
   words = g_strdup_printf (_ ("%u of %u: %s"), index + 1, rw_chapters_get_n (rw_replay_get_chapters (self->replay)),
-                           chapter->title);
+                           title);
   if (g_strcmp0 (gtk_label_get_text (self->chapter_title), words) == 0)
     return;
   gtk_label_set_text (self->chapter_title, words);
@@ -130,6 +133,18 @@ rw_replay_bar_list_chapters (RwReplayBar *self)
 }
 
 void
+rw_replay_bar_hide_rail (RwReplayBar *self,
+                         const char  *rail)
+{
+  g_return_if_fail (RW_IS_REPLAY_BAR (self));
+  self->hidden = g_intern_string (rail);
+  rw_scrub_bar_hide_rail (self->scrub, rail);
+  rw_replay_chapters_hide_rail (RW_REPLAY_CHAPTERS (self->chapters), rail);
+  if (self->replay != NULL)
+    moved_cb (self);
+}
+
+void
 rw_replay_bar_set_job (RwReplayBar *self,
                        RwJob       *job)
 {
@@ -140,6 +155,7 @@ rw_replay_bar_set_job (RwReplayBar *self,
     g_signal_handlers_disconnect_by_data (self->job, self);
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+  self->hidden = NULL;
   rw_scrub_bar_set_job (self->scrub, job);
   rw_replay_chapters_set_job (RW_REPLAY_CHAPTERS (self->chapters), job);
   if (self->replay == NULL)

@@ -14,6 +14,9 @@ G_DECLARE_FINAL_TYPE (RwReplayBar, rw_replay_bar, RW, REPLAY_BAR, GtkWidget)
 
 void rw_replay_bar_set_job (RwReplayBar *self, RwJob *job); /* (nullable) a replay */
 
+/* A rail that is kept from whoever looks, until the next job. (nullable): none */
+void rw_replay_bar_hide_rail (RwReplayBar *self, const char *rail);
+
 /* Opens the list of chapters. */
 void rw_replay_bar_list_chapters (RwReplayBar *self);
 

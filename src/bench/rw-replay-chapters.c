@@ -17,6 +17,7 @@ struct _RwReplayChapters
   GtkPopover parent_instance;
   RwJob     *job;
   RwReplay  *replay; /* the job's; borrowed */
+  const char *hidden; /* (nullable) interned id of a rail */
   GtkListBox *list;
 };
 
@@ -36,13 +37,13 @@ make_label (const char *text,
 }
 
 static GtkWidget *
-make_words (const RwChapter *chapter,
-            const char      *change)
+make_words (const char *title,
+            const char *change)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_box_append (GTK_BOX (words), make_label (chapter->title, "chapter-title"));
+  gtk_box_append (GTK_BOX (words), make_label (title, "chapter-title"));
   if (*change != '\0')
     gtk_box_append (GTK_BOX (words), make_label (change, "caption"));
   return words;
@@ -54,8 +55,9 @@ make_row (RwReplayChapters *self,
 {
   GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   g_autofree char *clock = rw_quantity_format_clock (chapter->t);
-  g_autofree char *change = rw_chapter_describe_change (chapter, rw_job_get_profile (self->job));
-  g_autofree char *name = g_strdup_printf ("%s: %s. %s", clock, chapter->title, change);
+  g_autofree char *change = rw_chapter_describe_change_without (chapter, rw_job_get_profile (self->job), self->hidden);
+  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
+  g_autofree char *name = g_strdup_printf ("%s: %s. %s", clock, title, change);
   GtkWidget *at = gtk_label_new (clock);
 
   gtk_widget_add_css_class (at, "numeric");
@@ -63,7 +65,7 @@ make_row (RwReplayChapters *self,
   gtk_label_set_width_chars (GTK_LABEL (at), 6);
   gtk_widget_set_valign (at, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), at);
-  gtk_box_append (GTK_BOX (box), make_words (chapter, change));
+  gtk_box_append (GTK_BOX (box), make_words (title, change));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   return row;
@@ -106,11 +108,20 @@ activated_cb (RwReplayChapters *self,
 }
 
 void
+rw_replay_chapters_hide_rail (RwReplayChapters *self,
+                              const char       *rail)
+{
+  g_return_if_fail (RW_IS_REPLAY_CHAPTERS (self));
+  self->hidden = g_intern_string (rail); /* the rows are made when it opens */
+}
+
+void
 rw_replay_chapters_set_job (RwReplayChapters *self,
                             RwJob            *job)
 {
   g_return_if_fail (RW_IS_REPLAY_CHAPTERS (self));
   empty (self);
+  self->hidden = NULL;
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
 }

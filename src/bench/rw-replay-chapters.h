@@ -13,6 +13,9 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (RwReplayChapters, rw_replay_chapters, RW, REPLAY_CHAPTERS, GtkPopover)
 
 GtkWidget *rw_replay_chapters_new (void);
+/* Named nowhere, until the next job. (nullable): none */
+void rw_replay_chapters_hide_rail (RwReplayChapters *self, const char *rail);
+
 void       rw_replay_chapters_set_job (RwReplayChapters *self, RwJob *job); /* (nullable) a replay */
 
 G_END_DECLS

@@ -24,6 +24,7 @@ struct _RwScrubBar
   GtkWidget      *ground;  /* the picture */
   GtkWidget      *cursors;
   GtkWidget      *readout;
+  const char     *hidden;  /* (nullable) interned id of a rail */
   double          hover_t; /* seconds; NaN: the pointer is elsewhere */
   double          pressed_x;
   gint64          said_at; /* monotonic µs */
@@ -89,14 +90,16 @@ describe_hover (RwScrubBar *self)
 {
   const RwChapter *chapter = chapter_at (self, self->hover_t);
   g_autofree char *clock = rw_quantity_format_clock (self->hover_t);
-  g_autofree char *change = chapter != NULL
-                                ? rw_chapter_describe_change (chapter, rw_job_get_profile (self->job))
-                                : NULL;
 
   if (chapter == NULL)
     return g_steal_pointer (&clock);
-  return *change != '\0' ? g_strdup_printf ("%s · %s\n%s", clock, chapter->title, change)
-                         : g_strdup_printf ("%s · %s", clock, chapter->title);
+
+  RwProfile *profile = rw_job_get_profile (self->job);
+  g_autofree char *title = rw_chapter_dup_title_without (chapter, profile, self->hidden);
+  g_autofree char *change = rw_chapter_describe_change_without (chapter, profile, self->hidden);
+
+  return *change != '\0' ? g_strdup_printf ("%s · %s\n%s", clock, title, change)
+                         : g_strdup_printf ("%s · %s", clock, title);
 }
 
 static char *
@@ -110,9 +113,12 @@ describe_position (RwScrubBar *self)
   if (chapter == NULL)
     /* Translators: a moment of the replay, its whole length. */
     return g_strdup_printf (_ ("%s of %s"), at, of);
+
+  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
+
   /* Translators: a moment of the replay, its whole length, number of the chapter, count of chapters, its title. */
   return g_strdup_printf (_ ("%s of %s, chapter %u of %u: %s"), at, of, index + 1,
-                          rw_chapters_get_n (rw_replay_get_chapters (self->replay)), chapter->title);
+                          rw_chapters_get_n (rw_replay_get_chapters (self->replay)), title);
 }
 
 static void
@@ -189,6 +195,20 @@ look_cb (RwScrubBar *self)
 }
 
 void
+rw_scrub_bar_hide_rail (RwScrubBar *self,
+                        const char *rail)
+{
+  g_return_if_fail (RW_IS_SCRUB_BAR (self));
+  self->hidden = g_intern_string (rail);
+  if (self->picture == NULL)
+    return;
+  rw_scrub_picture_set_hidden (self->picture, self->hidden);
+  redraw (self);
+  self->said_at = 0;
+  say_position (self);
+}
+
+void
 rw_scrub_bar_set_job (RwScrubBar *self,
                       RwJob      *job)
 {
@@ -201,6 +221,7 @@ rw_scrub_bar_set_job (RwScrubBar *self,
   g_clear_pointer (&self->picture, rw_scrub_picture_free);
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+  self->hidden = NULL;
   self->hover_t = NAN;
   if (self->replay == NULL)
     return;

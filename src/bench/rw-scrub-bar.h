@@ -15,6 +15,9 @@ G_BEGIN_DECLS
 #define RW_TYPE_SCRUB_BAR (rw_scrub_bar_get_type ())
 G_DECLARE_FINAL_TYPE (RwScrubBar, rw_scrub_bar, RW, SCRUB_BAR, GtkWidget)
 
+/* Neither drawn nor told, until the next job. (nullable): none */
+void rw_scrub_bar_hide_rail (RwScrubBar *self, const char *rail);
+
 void rw_scrub_bar_set_job (RwScrubBar *self, RwJob *job); /* (nullable) a replay */
 
 G_END_DECLS

@@ -31,6 +31,7 @@ struct _RwScrubPicture
   RwChartData *data;
   RwChapters  *chapters; /* (nullable) */
   const RwIdle *idle;    /* (nullable) */
+  const char   *hidden;  /* (nullable) interned id of a rail */
   RwThemeId    theme_id;
   double       scale;
   RwChartText *text;     /* NULL: to be made for this scale */
@@ -89,6 +90,14 @@ rw_scrub_picture_set_idle (RwScrubPicture *self,
   if (self->idle == idle)
     return;
   self->idle = idle;
+  drop_kept (self);
+}
+
+void
+rw_scrub_picture_set_hidden (RwScrubPicture *self,
+                             const char     *rail)
+{
+  self->hidden = g_intern_string (rail);
   drop_kept (self);
 }
 
@@ -174,8 +183,9 @@ ink_title (RwScrubPicture  *self,
            double           right)
 {
   const double edge = pad * self->scale;
+  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_session_get_profile (self->session), self->hidden);
   g_autofree char *words = right - left > least_room * self->scale
-                               ? rw_chart_text_fit (get_text (self), RW_TEXT_CAPTION, chapter->title, right - left - 2 * edge)
+                               ? rw_chart_text_fit (get_text (self), RW_TEXT_CAPTION, title, right - left - 2 * edge)
                                : NULL;
 
   if (words != NULL)
@@ -279,7 +289,7 @@ ink_rails (RwScrubPicture *self,
     {
       const RwChartChannel *channel = rw_chart_data_get_channel (self->data, i);
 
-      if (!is_shown (channel))
+      if (!is_shown (channel) || channel->rail == self->hidden)
         continue;
       rw_ink_color (cr, rw_theme_series (rw_theme_get (self->theme_id), channel->series).color);
       ink_samples (self, cr, channel);

@@ -27,6 +27,9 @@ void rw_scrub_picture_set_chapters (RwScrubPicture *self, RwChapters *chapters);
 /* The waiting that is skipped; NULL: none is. @idle must outlive the picture. */
 void rw_scrub_picture_set_idle (RwScrubPicture *self, const RwIdle *idle);
 
+/* A rail that is not drawn, with chapter titles that name it. (nullable): none */
+void rw_scrub_picture_set_hidden (RwScrubPicture *self, const char *rail);
+
 /* @text_scale: a factor on text and everything else. */
 void rw_scrub_picture_set_look (RwScrubPicture *self, RwThemeId theme, double text_scale);
 

@@ -3,11 +3,13 @@
  */
 #include "config.h"
 
+#include <glib/gstdio.h>
 #include <math.h>
 #include <string.h>
 
 #include "rw-call-desk.h"
 #include "rw-call-words.h"
+#include "rw-job-annotations.h"
 #include "rw-lesson-begin.h"
 
 static RwLesson *
@@ -163,14 +165,125 @@ test_the_question_gives_nothing_away (void)
   g_assert_null (words.cells);
 }
 
+static RwJob *
+open_replay (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *report = NULL;
+  RwJob *job = rw_job_new_replay (path, &report, &error);
+
+  g_assert_no_error (error);
+  rw_replay_seek (rw_job_get_replay (job), 0);
+  return job;
+}
+
+static char *
+read_text (const char *path)
+{
+  char *text = NULL;
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  return text;
+}
+
+/* One round revealed, one left open. */
+static void
+call_twice (const char *path)
+{
+  g_autoptr (RwJob) job = open_replay (path);
+  g_autoptr (RwProjection) projection = rw_projection_new ();
+  g_autoptr (RwCallDesk) desk = rw_call_desk_new (projection);
+
+  rw_projection_set_job (projection, job);
+  rw_call_desk_set_job (desk, job);
+  g_assert_cmpuint (rw_call_book_get_n_rounds (rw_call_desk_get_book (desk)), ==, 0);
+  rw_call_desk_ask (desk, "p5", RW_PLACE_TERMINALS);
+  rw_call_desk_call (desk, "row 3", 5.1, NAN);
+  rw_call_desk_reveal (desk);
+  g_assert_nonnull (rw_call_desk_get_shown (desk));
+  rw_call_desk_ask (desk, "p5", RW_PLACE_BOARD);
+}
+
+static void
+assert_there_again (const char *path)
+{
+  g_autoptr (RwJob) job = open_replay (path);
+  g_autoptr (RwProjection) projection = rw_projection_new ();
+  g_autoptr (RwCallDesk) desk = rw_call_desk_new (projection);
+
+  rw_projection_set_job (projection, job);
+  rw_call_desk_set_job (desk, job);
+
+  RwCallBook *book = rw_call_desk_get_book (desk);
+  g_autoptr (GPtrArray) standings = rw_call_desk_list_standings (desk);
+
+  g_assert_cmpuint (rw_call_book_get_n_rounds (book), ==, 2);
+  g_assert_cmpstr (rw_call_book_get_round (book, 0)->rail, ==, "p5");
+  g_assert_cmpfloat (rw_call_book_get_round (book, 0)->answer, ==, 5.154);
+  g_assert_cmpuint (standings->len, >, 0);
+  g_assert_null (rw_call_desk_get_open (desk)); /* it hides nothing from who opens the file next */
+  g_assert_null (rw_call_desk_get_shown (desk));
+  g_assert_false (rw_projection_is_hidden (projection, "p5"));
+  g_assert_false (rw_projection_has_text (projection));
+  g_assert_cmpuint (rw_annotations_get_n (rw_job_get_annotations (job)), ==, 0); /* calls are no notes */
+}
+
+static void
+test_calls_over_a_replay_are_there_again (void)
+{
+  g_autofree char *shipped = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions",
+                                               "lantern-drift-wiring.rwlog", NULL);
+  g_autofree char *folder = g_dir_make_tmp ("railwright-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "job.rwlog", NULL);
+  g_autofree char *beside = g_build_filename (folder, "job.rwnotes", NULL);
+  g_autofree char *before = read_text (shipped);
+
+  g_assert_true (g_file_set_contents (path, before, -1, NULL));
+  call_twice (path);
+  assert_there_again (path);
+
+  g_autofree char *after = read_text (path);
+
+  g_assert_cmpstr (after, ==, before);
+  g_assert_true (g_file_test (beside, G_FILE_TEST_EXISTS));
+  g_remove (beside);
+  g_remove (path);
+  g_rmdir (folder);
+}
+
+/* Its session is everybody's: nothing is put beside it. */
+static void
+test_each_class_begins_a_lesson_without_calls (void)
+{
+  g_autoptr (RwLesson) lesson = find_lesson ("wiring-or-supply");
+  g_autofree char *beside = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions",
+                                              "lantern-drift-wiring.rwnotes", NULL);
+
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (RwJob) job = begin (lesson);
+      g_autoptr (RwProjection) projection = rw_projection_new ();
+      g_autoptr (RwCallDesk) desk = rw_call_desk_new (projection);
+
+      rw_projection_set_job (projection, job);
+      rw_call_desk_set_job (desk, job);
+      g_assert_cmpuint (rw_call_book_get_n_rounds (rw_call_desk_get_book (desk)), ==, 0);
+      rw_call_desk_ask (desk, "p5", RW_PLACE_TERMINALS);
+      g_assert_cmpuint (rw_call_book_get_n_rounds (rw_call_desk_get_book (desk)), ==, 1);
+    }
+  g_assert_false (g_file_test (beside, G_FILE_TEST_EXISTS));
+}
+
 int
 main (int   argc,
       char *argv[])
 {
-  g_test_init (&argc, &argv, NULL);
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
   g_test_add_func ("/call-desk/wiring-or-supply-can-be-held", test_wiring_or_supply);
   g_test_add_func ("/call-desk/when-minus-five-cannot-be-met-can-be-held", test_when_minus_five_cannot_be_met);
   g_test_add_func ("/call-desk/giving-up-shows-the-rail-again", test_giving_up_shows_the_rail_again);
   g_test_add_func ("/call-desk/the-question-gives-nothing-away", test_the_question_gives_nothing_away);
+  g_test_add_func ("/call-desk/calls-over-a-replay-are-there-again", test_calls_over_a_replay_are_there_again);
+  g_test_add_func ("/call-desk/each-class-begins-a-lesson-without-calls", test_each_class_begins_a_lesson_without_calls);
   return g_test_run ();
 }

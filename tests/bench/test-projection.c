@@ -419,6 +419,11 @@ test_private_unless_sent (void)
   rw_projection_send (class.projection, RW_SENT_BELIEFS);
   assert_says (&class, "Likely causes", TRUE);
   assert_says (&class, "%", TRUE);
+  rw_projection_set_deciding (class.projection, TRUE); /* while it is asked what to do next */
+  assert_says (&class, "%", FALSE);
+  g_assert_false (rw_projection_can_send (class.projection, RW_SENT_BELIEFS));
+  rw_projection_set_deciding (class.projection, FALSE);
+  assert_says (&class, "%", TRUE);
   rw_projection_send (class.projection, RW_SENT_NOTHING);
   assert_secret (&class, "edge");
   assert_secret (&class, "%");
@@ -473,6 +478,10 @@ test_check_without_beliefs (void)
   for (guint i = 0; i < next->check->n_outcomes; i++)
     assert_says (&class, next->check->outcomes[i].title, TRUE);
   assert_says (&class, "%", FALSE);
+  rw_projection_set_deciding (class.projection, TRUE);
+  assert_says (&class, next->check->title, FALSE);
+  rw_projection_set_deciding (class.projection, FALSE);
+  assert_says (&class, next->check->title, TRUE);
   if (next->check->measures && rw_profile_find_rail (rw_job_get_profile (class.job), next->check->rail) != NULL)
     {
       rw_projection_hide_rail (class.projection, next->check->rail, TRUE);
