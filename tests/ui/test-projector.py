@@ -126,6 +126,31 @@ def test_keys_in_the_projector():
         poll(lambda: not any(w.get_name() == "Projector" for w in bench.windows()), "the projector to close")
 
 
+def test_clicker():
+    """a presenter's clicker pages a lesson from the projector's window, and each step shows the class what it says"""
+    with Class() as bench:
+        bench.close_cautions()
+        bench.keys("ctrl+shift+o")
+        bench.find("list item", "What the screw does")
+        bench.keys("Return")
+        bench.find("label", "What the screw does · 1 of 12", timeout=20)
+        bench.keys("F5")
+        bench.projector = poll(lambda: next((w for w in bench.windows() if w.get_name() == "Projector"), None),
+                               "the projector")
+        bench.wait_seen(lambda seen: "A cabinet that resets." in seen, "the first step's text")
+        bench.focus("^Projector$")
+        bench.keys("Next")
+        bench.find("label", "What the screw does · 2 of 12")
+        bench.wait_seen(lambda seen: "A cabinet" not in seen and "+12 V" in seen, "the values")
+        bench.wait_told("+5 V in the spotlight")
+        bench.keys("Next", "Next")
+        bench.wait_told("+12 V hidden")
+        bench.wait_seen(lambda seen: "+12 V" not in seen and "+5 V" in seen, "+12 V to go")
+        bench.keys("Prior")
+        bench.find("label", "What the screw does · 3 of 12")
+        bench.wait_seen(lambda seen: "+12 V" in seen, "+12 V to come back")
+
+
 def test_private():
     """a note and the likely causes are private until they are sent over, and again when they are taken back"""
     with Class() as bench:
@@ -174,4 +199,5 @@ def test_full_screen():
 
 
 if __name__ == "__main__":
-    run(test_follows, test_parts, test_blank_freeze_hide, test_keys_in_the_projector, test_private, test_full_screen)
+    run(test_follows, test_parts, test_blank_freeze_hide, test_keys_in_the_projector, test_clicker, test_private,
+        test_full_screen)
