@@ -241,8 +241,6 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwCompareWindow, list);
   gtk_widget_class_bind_template_child (widget_class, RwCompareWindow, meters);
   gtk_widget_class_bind_template_child (widget_class, RwCompareWindow, method);
-  gtk_widget_class_bind_template_callback (widget_class, chart_chosen_cb);
-  gtk_widget_class_bind_template_callback (widget_class, meters_chosen_cb);
 }
 
 static void
@@ -269,6 +267,8 @@ static void
 rw_compare_window_init (RwCompareWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_swapped (self->chart_choice, "notify::selected", G_CALLBACK (chart_chosen_cb), self);
+  g_signal_connect_swapped (self->meters, "notify::selected", G_CALLBACK (meters_chosen_cb), self);
   self->knowledge = rw_knowledge_load (NULL, NULL);
   rw_compat_name_drop_down (self->chart_choice, _ ("Which charts"));
   rw_compat_name_drop_down (self->meters, _ ("Meters of both visits"));
