@@ -50,6 +50,7 @@ decide_changed_cb (RwMainWindow *self)
   const gboolean on = self->decide != NULL && rw_decide_get_on (self->decide);
   const RwDecideQuestion *question = on ? rw_decide_get_question (self->decide) : NULL;
 
+  rw_replay_bar_set_veiled (self->replay_bar, on);
   if (!on)
     {
       withhold (self, FALSE);

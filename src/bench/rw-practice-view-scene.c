@@ -238,10 +238,11 @@ rw_practice_scene_refresh (RwPracticeScene *self,
   const gboolean same_words = g_strcmp0 (value, self->value) == 0 && g_strcmp0 (mode, self->mode) == 0;
   RwBenchScene *now = &self->scene;
 
-  g_free (self->value);
-  g_free (self->mode);
-  now->value = self->value = value;
-  now->mode = self->mode = mode;
+  /* Words that did not change stay where they are: a layout that was made of them borrows them. */
+  g_free (same_words ? value : self->value);
+  g_free (same_words ? mode : self->mode);
+  now->value = self->value = same_words ? self->value : value;
+  now->mode = self->mode = same_words ? self->mode : mode;
   now->red = index_of (self, rw_practice_cabinet_get_lead (cabinet, RW_PRACTICE_RED));
   now->black = index_of (self, rw_practice_cabinet_get_lead (cabinet, RW_PRACTICE_BLACK));
   now->power = rw_practice_cabinet_get_power (cabinet);

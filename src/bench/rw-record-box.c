@@ -82,6 +82,7 @@ rw_record_box_show (RwRecordBox *self,
   self->stages = rw_stages_ref (stages);
   append_lines (text, lines);
   gtk_expander_set_label (GTK_EXPANDER (self->fold), head);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->fold), GTK_ACCESSIBLE_PROPERTY_LABEL, head, -1);
   if (g_strcmp0 (gtk_label_get_label (GTK_LABEL (self->words)), text->str) != 0)
     gtk_label_set_markup (GTK_LABEL (self->words), text->str);
   gtk_widget_set_visible (GTK_WIDGET (self), text->len > 0);

@@ -133,6 +133,14 @@ rw_replay_bar_list_chapters (RwReplayBar *self)
 }
 
 void
+rw_replay_bar_set_veiled (RwReplayBar *self,
+                          gboolean     veiled)
+{
+  g_return_if_fail (RW_IS_REPLAY_BAR (self));
+  rw_scrub_bar_set_veiled (self->scrub, veiled);
+}
+
+void
 rw_replay_bar_hide_rail (RwReplayBar *self,
                          const char  *rail)
 {

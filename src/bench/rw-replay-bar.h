@@ -20,4 +20,7 @@ void rw_replay_bar_hide_rail (RwReplayBar *self, const char *rail);
 /* Opens the list of chapters. */
 void rw_replay_bar_list_chapters (RwReplayBar *self);
 
+/* What is still to come is not told. Until the next job. */
+void rw_replay_bar_set_veiled (RwReplayBar *self, gboolean veiled);
+
 G_END_DECLS

@@ -25,6 +25,7 @@ struct _RwScrubBar
   GtkWidget      *cursors;
   GtkWidget      *readout;
   const char     *hidden;  /* (nullable) interned id of a rail */
+  double          until;   /* seconds; INFINITY: nothing is veiled */
   double          hover_t; /* seconds; NaN: the pointer is elsewhere */
   double          pressed_x;
   gint64          said_at; /* monotonic µs */
@@ -91,7 +92,7 @@ describe_hover (RwScrubBar *self)
   const RwChapter *chapter = chapter_at (self, self->hover_t);
   g_autofree char *clock = rw_quantity_format_clock (self->hover_t);
 
-  if (chapter == NULL)
+  if (chapter == NULL || self->hover_t > self->until)
     return g_steal_pointer (&clock);
 
   RwProfile *profile = rw_job_get_profile (self->job);
@@ -153,17 +154,33 @@ show_readout (RwScrubBar *self)
 /* --- following ------------------------------------------------------------------------------------ */
 
 static void
-moved_cb (RwScrubBar *self)
-{
-  gtk_widget_queue_draw (self->cursors);
-  say_position (self);
-}
-
-static void
 redraw (RwScrubBar *self)
 {
   gtk_widget_queue_draw (self->ground);
   gtk_widget_queue_draw (self->cursors);
+}
+
+static void
+veil_after (RwScrubBar *self,
+            double      t)
+{
+  self->until = t;
+  if (self->picture == NULL)
+    return;
+  rw_scrub_picture_set_until (self->picture, t);
+  redraw (self);
+}
+
+/* While it plays the veil stays behind: drawing it anew with every frame would cost more than all the rest. */
+static void
+moved_cb (RwScrubBar *self)
+{
+  const double position = rw_replay_get_position (self->replay);
+
+  if (isfinite (self->until) && (position < self->until || !rw_replay_get_playing (self->replay)))
+    veil_after (self, position);
+  gtk_widget_queue_draw (self->cursors);
+  say_position (self);
 }
 
 static void
@@ -209,6 +226,14 @@ rw_scrub_bar_hide_rail (RwScrubBar *self,
 }
 
 void
+rw_scrub_bar_set_veiled (RwScrubBar *self,
+                         gboolean    veiled)
+{
+  g_return_if_fail (RW_IS_SCRUB_BAR (self));
+  veil_after (self, veiled && self->replay != NULL ? rw_replay_get_position (self->replay) : (double) INFINITY);
+}
+
+void
 rw_scrub_bar_set_job (RwScrubBar *self,
                       RwJob      *job)
 {
@@ -222,6 +247,7 @@ rw_scrub_bar_set_job (RwScrubBar *self,
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
   self->hidden = NULL;
+  self->until = INFINITY;
   self->hover_t = NAN;
   if (self->replay == NULL)
     return;
@@ -431,6 +457,7 @@ static void
 rw_scrub_bar_init (RwScrubBar *self)
 {
   self->hover_t = NAN;
+  self->until = INFINITY;
   self->ground = add_layer (self, draw_ground);
   self->cursors = add_layer (self, draw_cursors);
   self->readout = gtk_label_new (NULL);

@@ -18,6 +18,9 @@ G_DECLARE_FINAL_TYPE (RwScrubBar, rw_scrub_bar, RW, SCRUB_BAR, GtkWidget)
 /* Neither drawn nor told, until the next job. (nullable): none */
 void rw_scrub_bar_hide_rail (RwScrubBar *self, const char *rail);
 
+/* What is still to come is covered and not told: of a replay that asks what its viewer would do. Until the next job. */
+void rw_scrub_bar_set_veiled (RwScrubBar *self, gboolean veiled);
+
 void rw_scrub_bar_set_job (RwScrubBar *self, RwJob *job); /* (nullable) a replay */
 
 G_END_DECLS

@@ -32,6 +32,7 @@ struct _RwScrubPicture
   RwChapters  *chapters; /* (nullable) */
   const RwIdle *idle;    /* (nullable) */
   const char   *hidden;  /* (nullable) interned id of a rail */
+  double        until;   /* seconds; what comes after is covered */
   RwThemeId    theme_id;
   double       scale;
   RwChartText *text;     /* NULL: to be made for this scale */
@@ -49,6 +50,7 @@ rw_scrub_picture_new (RwSession *session)
   self->session = g_object_ref (session);
   self->data = rw_chart_data_for (session);
   self->scale = 1;
+  self->until = INFINITY;
   self->width = self->height = self->device_scale = 1;
   return self;
 }
@@ -98,6 +100,16 @@ rw_scrub_picture_set_hidden (RwScrubPicture *self,
                              const char     *rail)
 {
   self->hidden = g_intern_string (rail);
+  drop_kept (self);
+}
+
+void
+rw_scrub_picture_set_until (RwScrubPicture *self,
+                            double          t)
+{
+  if (self->until == t)
+    return;
+  self->until = t;
   drop_kept (self);
 }
 
@@ -173,6 +185,13 @@ y_of (RwScrubPicture *self,
   return (top + bottom) / 2 - CLAMP (position, -reach, reach) / reach * (bottom - top) / 2;
 }
 
+/* Where the cover begins. */
+static double
+cover_x (RwScrubPicture *self)
+{
+  return isfinite (self->until) ? rw_scrub_picture_x_at (self, self->until) : self->width;
+}
+
 /* --- chapters ------------------------------------------------------------------------------------- */
 
 static void
@@ -212,7 +231,7 @@ ink_chapters (RwScrubPicture *self,
       cairo_set_line_width (cr, theme->weight);
       if (i > 0)
         rw_ink_line (cr, rw_ink_crisp (left), 0, rw_ink_crisp (left), height);
-      ink_title (self, cr, chapter, left, right);
+      ink_title (self, cr, chapter, left, MIN (right, cover_x (self)));
     }
 }
 
@@ -381,6 +400,20 @@ ink_waiting (RwScrubPicture *self,
     }
 }
 
+static void
+ink_cover (RwScrubPicture *self,
+           cairo_t        *cr)
+{
+  const RwTheme *theme = rw_theme_get (self->theme_id);
+  const double left = cover_x (self);
+
+  if (left >= self->width)
+    return;
+  rw_ink_color (cr, rw_ink_mixed (theme->ink, theme->paper, 0.08));
+  cairo_rectangle (cr, left, 0, self->width - left, self->height);
+  cairo_fill (cr);
+}
+
 /* --- the picture ---------------------------------------------------------------------------------- */
 
 static void
@@ -395,10 +428,12 @@ ink_all (RwScrubPicture *self,
   if (self->chapters != NULL)
     ink_turns (self, cr);
   ink_rails (self, cr);
-  if (self->chapters == NULL)
-    return;
-  ink_keeps (self, cr);
-  ink_warnings (self, cr);
+  if (self->chapters != NULL)
+    {
+      ink_keeps (self, cr);
+      ink_warnings (self, cr);
+    }
+  ink_cover (self, cr);
 }
 
 void

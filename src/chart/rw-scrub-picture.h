@@ -30,6 +30,9 @@ void rw_scrub_picture_set_idle (RwScrubPicture *self, const RwIdle *idle);
 /* A rail that is not drawn, with chapter titles that name it. (nullable): none */
 void rw_scrub_picture_set_hidden (RwScrubPicture *self, const char *rail);
 
+/* What comes after second @t is covered, chapter titles among it, so that it gives nothing away. INFINITY: nothing is. */
+void rw_scrub_picture_set_until (RwScrubPicture *self, double t);
+
 /* @text_scale: a factor on text and everything else. */
 void rw_scrub_picture_set_look (RwScrubPicture *self, RwThemeId theme, double text_scale);
 

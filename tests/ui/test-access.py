@@ -10,7 +10,11 @@ from bench_ui import Bench, Failed, poll, run, showing, states
 
 ROLES = {"push button", "toggle button", "text", "combo box", "slider", "menu", "level bar", "check box", "list"}
 ROWS = {"list item", "tree item", "table row", "panel"}  # a tree's row is a panel in GTK 4.8
-DEMO = os.path.join(os.environ["RAILWRIGHT_SRC_ROOT"], "demo-sessions", "tidepool-racer-trim.rwlog")
+DEMOS = os.path.join(os.environ["RAILWRIGHT_SRC_ROOT"], "demo-sessions")
+DEMO = os.path.join(DEMOS, "tidepool-racer-trim.rwlog")
+BRING_UP = os.path.join(DEMOS, "copper-comet-bring-up.rwlog")
+REPLAY_BAR = {"Moment in the session", "Chapter before", "One event back", "Play", "One event on", "Next chapter", "Speed",
+              "Skip waiting", "Jump", "Chart over time"}
 
 
 def bad_names(bench):
@@ -41,10 +45,13 @@ def walk_by_tab(bench, most=120):
     return reached
 
 
-def check(*arguments):
+def check(*arguments, keys=(), wanted=frozenset()):
     with Bench(*arguments) as bench:
         bench.close_cautions()
         poll(lambda: any(showing(n) for n in bench.all("level bar")) or not arguments, "the side to be filled", 30)
+        if keys:
+            bench.keys("Escape", *keys)
+            poll(lambda: any(showing(n) for n in bench.all("push button", "Stage: ")), "the stages")
         bad = bad_names(bench)
         if bad:
             raise Failed(f"without a proper name: {bad}")
@@ -53,6 +60,7 @@ def check(*arguments):
         names = {name for _, name in reached}
         lost = {node.get_name() for node in bench.all("push button")
                 if showing(node) and {"focusable", "enabled", "sensitive"} <= states(node)} - names - {""}
+        lost |= wanted - names
         lost = {name for name in lost if not name.startswith(("Minimi", "Maximi", "Close", "+", "−"))}
         if lost:
             raise Failed(f"Tab does not reach: {sorted(lost)}")
@@ -76,8 +84,13 @@ def test_practice():
 
 
 def test_replay():
-    """a replay: names and Tab"""
-    check(DEMO)
+    """a replay: names and Tab, which comes to the scrub bar and the whole replay bar"""
+    check(DEMO, wanted=REPLAY_BAR)
 
 
-run(test_doors, test_practice, test_replay)
+def test_bring_up():
+    """the bring-up beside a replay: names and Tab"""
+    check(BRING_UP, keys=["u"], wanted=REPLAY_BAR)
+
+
+run(test_doors, test_practice, test_replay, test_bring_up)
