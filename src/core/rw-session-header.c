@@ -66,14 +66,24 @@ rw_session_header_free (RwSessionHeader *self)
   g_free (self);
 }
 
-/* Meters with an id. Past the limit none is read: nobody has so many on one bench. */
+/* Those with an id. NULL: more than anybody has on one bench. */
 static GPtrArray *
-read_meters (JsonObject *object)
+read_meters (JsonObject *object,
+             GError    **error)
 {
-  GPtrArray *meters = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
   JsonArray *array = rw_json_get_array (object, "meters");
+  const guint n = array != NULL ? json_array_get_length (array) : 0;
 
-  for (guint i = 0; array != NULL && i < MIN (json_array_get_length (array), RW_LIMIT_METERS); i++)
+  if (n > RW_LIMIT_METERS)
+    {
+      g_set_error (error, RW_EVENT_ERROR, RW_EVENT_ERROR_FORMAT,
+                   _ ("header: key “meters” lists %u meters; a session has at most %d"), n, RW_LIMIT_METERS);
+      return NULL;
+    }
+
+  GPtrArray *meters = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_meter_facts_free);
+
+  for (guint i = 0; i < n; i++)
     {
       JsonNode *node = json_array_get_element (array, i);
       RwMeterFacts *facts = JSON_NODE_HOLDS_OBJECT (node)
@@ -141,7 +151,11 @@ header_from_object (JsonObject *object,
       return NULL;
     }
 
-  g_autoptr (GPtrArray) meters = read_meters (object);
+  g_autoptr (GPtrArray) meters = read_meters (object, error);
+
+  if (meters == NULL)
+    return NULL;
+
   g_autofree char *name = dup_name (cabinet, "name");
   g_autofree char *tag = dup_name (cabinet, "tag");
   RwSessionHeader *self = rw_session_header_new (profile, name, tag, meters, started);

@@ -212,6 +212,32 @@ refuse_header (const char *header,
   g_assert_nonnull (strstr (error->message, why));
 }
 
+/* The fixture's header with @n meters. (transfer full) */
+static char *
+header_with_meters (guint n)
+{
+  g_auto (GStrv) parts = g_strsplit (FIXTURE_HEADER, "\"meters\":[", 2);
+  g_autoptr (GString) meters = g_string_new ("\"meters\":[");
+
+  g_assert_nonnull (parts[1]);
+  for (guint i = 0; i < n; i++)
+    g_string_append_printf (meters, "%s{\"id\":\"x%u\"}", i > 0 ? "," : "", i);
+  return g_strconcat (parts[0], meters->str, "],\"was\":[", parts[1], "\n", NULL);
+}
+
+static void
+test_many_meters (void)
+{
+  g_autofree char *just = header_with_meters (RW_LIMIT_METERS);
+  g_autofree char *over = header_with_meters (RW_LIMIT_METERS + 1);
+  g_autoptr (GString) text = g_string_new (just);
+  const RwLimits limits = small_limits ();
+  g_autoptr (RwJournalRead) read = read_within (text, &limits);
+
+  g_assert_cmpuint (rw_session_get_header (read->session)->meters->len, ==, RW_LIMIT_METERS);
+  refuse_header (over, strlen (over), "at most 64");
+}
+
 static void
 test_headers_that_ask_too_much (void)
 {
@@ -336,6 +362,7 @@ main (int    argc,
   g_test_add_func ("/journal-limits/a long line is skipped alone", test_a_long_line);
   g_test_add_func ("/journal-limits/a header of too many bytes, levels or rails is refused",
                    test_headers_that_ask_too_much);
+  g_test_add_func ("/journal-limits/a header of too many meters is refused", test_many_meters);
   g_test_add_func ("/journal-limits/an event too deep is skipped alone", test_deep_events_are_damage);
   g_test_add_func ("/journal-limits/an id too long is damage", test_long_ids_are_damage);
   g_test_add_func ("/journal-limits/a file past a limit is never written to", test_nothing_is_written_to_such_a_file);
