@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-annotations.h"
 #include "rw-chart-export.h"
 #include "rw-compat.h"
 #include "rw-paths.h"
@@ -51,10 +52,40 @@ remember (const char *path)
 
 /* --- opening -------------------------------------------------------------------------------------- */
 
+/* Notes show nothing without their session: it is opened instead, and takes in those that lie beside it. */
+static void
+open_notes (RwMainWindow *self,
+            const char   *path,
+            const char   *session)
+{
+  g_autofree char *notes = g_path_get_basename (path);
+  g_autofree char *wanted = g_path_get_basename (session);
+  g_autofree char *words = NULL;
+
+  if (g_file_test (session, G_FILE_TEST_IS_REGULAR))
+    {
+      rw_main_window_open (self, session);
+      return;
+    }
+  /* Translators: a file of notes, the file of the session it is named after. */
+  words = g_strdup_printf (_ ("%s holds notes on a session, and %s does not lie beside it. Open that session, then take "
+                              "the notes in (Ctrl+Shift+A)."),
+                           notes, wanted);
+  say (self, RW_BANNER_WARNING, words);
+}
+
 void
 rw_main_window_open (RwMainWindow *self,
                      const char   *path)
 {
+  g_autofree char *session = rw_annotations_dup_session_path (path);
+
+  if (session != NULL)
+    {
+      open_notes (self, path, session);
+      return;
+    }
+
   g_autoptr (GError) error = NULL;
   g_autofree char *report = NULL;
   RwJob *job = rw_job_new_replay (path, &report, &error);

@@ -111,15 +111,28 @@ gather_report (RwAnnotations *self)
   self->report = g_string_free (text, text->len == 0);
 }
 
+static const char session_suffix[] = ".rwlog", notes_suffix[] = ".rwnotes";
+
 /* NAME.rwlog gives NAME.rwnotes. */
 static char *
 path_beside (const char *session_path)
 {
-  static const char suffix[] = ".rwlog";
-  const gsize cut = g_str_has_suffix (session_path, suffix) ? strlen (suffix) : 0;
+  const gsize cut = g_str_has_suffix (session_path, session_suffix) ? strlen (session_suffix) : 0;
   g_autofree char *stem = g_strndup (session_path, strlen (session_path) - cut);
 
-  return g_strconcat (stem, ".rwnotes", NULL);
+  return g_strconcat (stem, notes_suffix, NULL);
+}
+
+char *
+rw_annotations_dup_session_path (const char *path)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  if (!g_str_has_suffix (path, notes_suffix))
+    return NULL;
+
+  g_autofree char *stem = g_strndup (path, strlen (path) - strlen (notes_suffix));
+
+  return g_strconcat (stem, session_suffix, NULL);
 }
 
 /* An id comes from a file: it names one only when it is what an id must be, else its digest does. NULL: it has none,

@@ -48,6 +48,10 @@ RwAnnotations *rw_annotations_new (const char *session_id, const char *session_p
 RwAnnotations *rw_annotations_new_from_bytes (const char *tainted, gsize length, const char *name,
                                               const char *session_id, const RwLimits *limits, GError **error);
 
+/* NAME.rwlog for NAME.rwnotes: the session that a file of notes lies beside, whether it is there or not. NULL: @path is
+ * no name of such a file. (transfer full) */
+char *rw_annotations_dup_session_path (const char *path);
+
 /* What was damaged or left out. (nullable) borrowed */
 const char *rw_annotations_get_report (RwAnnotations *self);
 const char *rw_annotations_get_session (RwAnnotations *self); /* its id; borrowed */

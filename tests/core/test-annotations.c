@@ -527,6 +527,16 @@ test_headers (void)
   refuse ("{\"railwright_notes\":1}\n", "session");
 }
 
+static void
+test_session_path (void)
+{
+  g_autofree char *beside = rw_annotations_dup_session_path ("/a/b.c/job.rwnotes");
+  g_autofree char *none = rw_annotations_dup_session_path ("/a/b.rwnotes/job.rwlog");
+
+  g_assert_cmpstr (beside, ==, "/a/b.c/job.rwlog");
+  g_assert_null (none);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -551,6 +561,7 @@ main (int    argc,
   g_test_add_func ("/annotations/an id names no path", test_an_id_names_no_path);
   g_test_add_func ("/annotations/limits are told", test_limits);
   g_test_add_func ("/annotations/a bad header is refused", test_headers);
+  g_test_add_func ("/annotations/a file of notes is named after its session", test_session_path);
 
   const int status = g_test_run ();
 

@@ -29,8 +29,11 @@ grep -qE '^Exec=/.*/railwright --gapplication-service$' "$service" || breach "th
 
 [ -f "$icons/scalable/apps/$id.svg" ] || breach "no icon $id"
 [ -f "$icons/symbolic/apps/$id-symbolic.svg" ] || breach "no symbolic icon $id-symbolic"
-mime=$(value MimeType | tr -d ';')
-[ -f "$icons/scalable/mimetypes/$(echo "$mime" | tr / -).svg" ] || breach "no icon for $mime"
+mimes=$(value MimeType | tr ';' ' ')
+[ -n "$mimes" ] || breach "no MimeType"
+for mime in $mimes; do
+    [ -f "$icons/scalable/mimetypes/$(echo "$mime" | tr / -).svg" ] || breach "no icon for $mime"
+done
 while read -r language; do
     case $language in '' | '#'*) continue ;; esac
     for key in Name GenericName Comment Keywords; do

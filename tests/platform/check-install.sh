@@ -18,13 +18,14 @@ for file in "$work$prefix/bin/railwright" "$work$prefix/bin/railwright-log" \
     "$share/dbus-1/services/$id.service" "$share/glib-2.0/schemas/$id.gschema.xml" \
     "$share/icons/hicolor/scalable/apps/$id.svg" "$share/icons/hicolor/symbolic/apps/$id-symbolic.svg" \
     "$share/icons/hicolor/scalable/mimetypes/application-vnd.railwright.session.svg" \
+    "$share/icons/hicolor/scalable/mimetypes/application-vnd.railwright.notes.svg" \
     "$share/man/man1/railwright.1" "$share/man/man1/railwright-log.1"; do
     [ -s "$file" ] || { echo "not installed: ${file#"$work"}"; bad=1; }
 done
 for language in $(grep -v '^#' "$root/po/LINGUAS"); do
     [ -s "$share/locale/$language/LC_MESSAGES/railwright.mo" ] || { echo "no catalogue for $language"; bad=1; }
 done
-for folder in knowledge profiles schemas; do
+for folder in knowledge lessons profiles schemas stages; do
     [ -n "$(ls "$root/data/$folder" 2> /dev/null)" ] || { echo "data/$folder is empty"; bad=1; }
     diff -r "$root/data/$folder" "$share/railwright/$folder" || bad=1
 done

@@ -6,6 +6,7 @@
 . "$(dirname -- "$0")/need.sh"
 need xmllint update-mime-database gio
 session=application/vnd.railwright.session
+notes=application/vnd.railwright.notes
 bad=0
 
 work=$(mktemp -d)
@@ -27,11 +28,15 @@ cd "$work/files" || exit 1
 echo '{"railwright": 1, "id": "x"}' > by-content
 echo '  {"railwright":1}' > indented
 echo 'not JSON at all' > by-name.rwlog
+echo '{"railwright_notes": 1, "session": "x"}' > notes-by-content
+echo 'not JSON at all' > by-name.rwnotes
 echo '{"other": 1}' > other.json
 echo '{"id": "x", "note": "railwright"}' > mention.json
 is by-content "$session"
 is indented "$session"
 is by-name.rwlog "$session"
+is notes-by-content "$notes"
+is by-name.rwnotes "$notes"
 is other.json application/json
 is mention.json application/json
 
@@ -45,4 +50,5 @@ for demo in "$1"/demo-sessions/*.rwlog; do
 done
 [ "$demos" -gt 0 ] || { echo "no demo sessions to try"; bad=1; }
 gio mime "$session" > /dev/null || { echo "$session is not registered"; bad=1; }
+gio mime "$notes" > /dev/null || { echo "$notes is not registered"; bad=1; }
 exit "$bad"
