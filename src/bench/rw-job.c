@@ -343,6 +343,8 @@ rw_job_turn_trim (RwJob *self,
     return;
   if (!is_turning (self))
     rw_job_add (self, &event);
+  for (guint i = 0; i < self->lives->len; i++)
+    rw_live_unsettle (self->lives->pdata[i]);
   if (self->cabinet != NULL)
     rw_practice_cabinet_turn_trim (self->cabinet, turn);
 }

@@ -49,6 +49,14 @@ rw_live_reset (RwLive *self)
   *self = (RwLive){ .meter = self->meter };
 }
 
+void
+rw_live_unsettle (RwLive *self)
+{
+  g_clear_pointer (&self->settle, rw_settle_free);
+  self->settled = (RwSettled){ 0 };
+  rw_trim_notice_reset (&self->notice);
+}
+
 gboolean
 rw_live_get_settled (const RwLive *self,
                      RwReading    *reading)

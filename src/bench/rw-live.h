@@ -30,6 +30,10 @@ void    rw_live_free (RwLive *self);
 /* Takes the next sample; a new spot starts the settling afresh. */
 void rw_live_push (RwLive *self, double t, const RwReading *sample);
 
+/* Something was changed: what settled before is no longer the value, and coming to rest elsewhere is no news. The newest
+ * sample stays. */
+void rw_live_unsettle (RwLive *self);
+
 /* Forgets everything but the meter: it is gone, or a replay went back. */
 void rw_live_reset (RwLive *self);
 

@@ -32,6 +32,9 @@ class Side:
     def find(self, role, name):
         return self.bench.find(role, name, within=self.node)
 
+    def says(self):
+        return [n.get_name() for n in self.bench.all("label", within=self.node) if showing(n) and n.get_name()]
+
     def wait_gone(self, role, name):
         poll(lambda: not self.there(role, name), f"{role} {name!r} to go")
 
@@ -44,8 +47,13 @@ def enter(side, title):
     """O goes to the next stage, or to the first; its hazards are stated before its steps; O again says they were read."""
     bench = side.bench
     stages = len(events("stage"))
+    poll(lambda: any(showing(n) and title in (n.get_name() or "") and "(O)" in n.get_name()
+                     for n in bench.all("push button", within=side.node)), f"the way to {title!r}; {side.says()}")
     bench.keys("o")
-    poll(lambda: len(events("stage")) == stages + 1, f"{title!r} to be entered")
+    try:
+        poll(lambda: len(events("stage")) == stages + 1, f"{title!r} to be entered")
+    except Failed as error:
+        raise Failed(f"{error}; the side says {side.says()}")
     side.find("push button", "I have read this")
     if any(side.there("label", head) for head in ("Steps", "To be measured", "To be answered")):
         raise Failed(f"{title!r}: what is to be done shows before its hazards were read")

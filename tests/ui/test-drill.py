@@ -137,7 +137,10 @@ def load(side):
     side.stands("Set the trim", "now")
     bench.keys("bracketright", "bracketright")
     poll(lambda: events("trim"), "the turn in the file")
-    measure(side)
+    side.find("label", "+5 V, board: ")
+    poll(lambda: side.there("push button", "(C)"), "the reading after the turn to be asked for")
+    if not measure(side):
+        raise Failed("nothing was read after the turn")
     enter(side, "Read every rail again")
     measure(side)
 
