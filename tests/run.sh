@@ -23,11 +23,11 @@ fuzzing=$root/build-fuzz
 
 # Whatever stops this script early is a failure, and the closing line has to say so.
 private=
-build_pid='' fuzz_pid='' meter_pid=''
+build_pid='' count_pid='' meter_pid=''
 closing='0 passed, 1 failed'
 finish ()
 {
-    for pid in $build_pid $fuzz_pid $meter_pid; do
+    for pid in $build_pid $count_pid $meter_pid; do
         kill "$pid" 2> /dev/null || :
     done
     [ -z "$private" ] || rm -rf "$private"
@@ -98,15 +98,25 @@ sanitized_tests ()
     meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
 }
 
-# The windows mostly wait for something, each on a display of its own, two at a time, and so do the meters, one after the
-# other: whatever they leave of the machine is the fuzz targets'.
-if [ -e "$private/fuzz-is-built" ]; then
-    nice -n 19 meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz > "$private/fuzz.log" 2>&1 &
-    fuzz_pid=$!
-fi
+# What counts rather than waits: the fuzz targets, then the unit tests under sanitizers. Everything that needs a display
+# or looks at files only is run in the plain tree alone.
+counting ()
+{
+    if [ -e "$private/fuzz-is-built" ]; then
+        meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz > "$private/fuzz.log" 2>&1 ||
+            say "Some fuzz targets found something."
+    fi
+    sanitized_tests --no-suite ui --no-suite platform --no-suite meter > "$private/sanitized.log" 2>&1 ||
+        say "Some tests failed under sanitizers."
+}
+
+# The windows mostly wait for something, and so do the meters, one after the other: the rest has whatever they leave of the
+# machine.
+(renice -n 19 -p "$(sh -c 'echo $PPID')" > /dev/null && counting) &
+count_pid=$!
 sanitized_tests --num-processes 1 --suite meter --logbase meterlog > "$private/meter.log" 2>&1 &
 meter_pid=$!
-meson test -C "$plain" --no-rebuild --print-errorlogs --num-processes 2 --suite ui --logbase uilog ||
+meson test -C "$plain" --no-rebuild --print-errorlogs --suite ui --logbase uilog ||
     say "Some tests of the windows failed."
 
 say "Tests of meters under sanitizers ..."
@@ -114,16 +124,10 @@ wait "$meter_pid" || say "Some tests of meters failed under sanitizers."
 meter_pid=
 cat "$private/meter.log"
 
-# Everything that needs a display or looks at files only was run above.
-say "Unit tests under sanitizers ..."
-sanitized_tests --no-suite ui --no-suite platform --no-suite meter || say "Some tests failed under sanitizers."
-
-if [ -n "$fuzz_pid" ]; then
-    say "Fuzz targets ..."
-    wait "$fuzz_pid" || say "Some fuzz targets found something."
-    fuzz_pid=
-    cat "$private/fuzz.log"
-fi
+say "Fuzz targets, and unit tests under sanitizers ..."
+wait "$count_pid" || say "The fuzz targets or the sanitizers' tests did not come to their end."
+count_pid=
+cat "$private/fuzz.log" "$private/sanitized.log" 2> /dev/null || :
 
 closing=
 /usr/bin/python3 "$root/tests/platform/count-results.py" \

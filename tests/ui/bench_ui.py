@@ -66,6 +66,20 @@ def states(node):
     return {state.value_nick for state in node.get_state_set().get_states()}
 
 
+def focus_below(node, most=60):
+    """What has the focus of the node and what is below it: each is asked once, since Tab is walked with it."""
+    told = states(node)
+    if "focused" in told:
+        return node
+    if not told & {"visible", "showing"}:
+        return None
+    try:
+        below = [node.get_child_at_index(i) for i in range(min(node.get_child_count(), most))]
+    except Exception:
+        return None
+    return next((found for found in map(focus_below, filter(None, below)) if found is not None), None)
+
+
 def showing(node):
     """GTK 4.8 tells no "showing" state: what is visible and has a size is taken to show."""
     if "visible" not in states(node):
@@ -156,10 +170,7 @@ class Bench:
         poll(lambda: not self.there(role, name), f"{role} {name!r} to go")
 
     def focused(self):
-        for node in self.all():
-            if "focused" in states(node):
-                return node
-        return None
+        return next((found for found in map(focus_below, self.windows()) if found is not None), None)
 
     def keys(self, *keys):
         """Sends keys to whatever has the focus. Names as xdotool knows them."""
