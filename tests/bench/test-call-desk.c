@@ -228,9 +228,21 @@ assert_there_again (const char *path)
   g_assert_cmpuint (rw_annotations_get_n (rw_job_get_annotations (job)), ==, 0); /* calls are no notes */
 }
 
+/* Of everybody's data, calls over earlier lessons among it. */
+static char *home;
+
+static void
+empty_home (void)
+{
+  remove_folder (home);
+  g_assert_cmpint (g_mkdir (home, 0700), ==, 0);
+}
+
 static void
 test_calls_over_a_replay_are_there_again (void)
 {
+  empty_home ();
+
   g_autofree char *shipped = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions",
                                                "lantern-drift-wiring.rwlog", NULL);
   g_autofree char *folder = g_dir_make_tmp ("railwright-XXXXXX", NULL);
@@ -255,6 +267,8 @@ test_calls_over_a_replay_are_there_again (void)
 static void
 test_each_class_begins_a_lesson_without_calls (void)
 {
+  empty_home ();
+
   g_autoptr (RwLesson) lesson = find_lesson ("wiring-or-supply");
   g_autofree char *beside = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions",
                                               "lantern-drift-wiring.rwnotes", NULL);
@@ -278,7 +292,7 @@ int
 main (int   argc,
       char *argv[])
 {
-  g_autofree char *home = g_dir_make_tmp ("call-home-XXXXXX", NULL);
+  home = g_dir_make_tmp ("call-home-XXXXXX", NULL);
 
   /* GLib's own isolation of folders leaks, which a run with sanitizers would count. */
   g_setenv ("XDG_DATA_HOME", home, TRUE);
@@ -295,5 +309,6 @@ main (int   argc,
   const int status = g_test_run ();
 
   remove_folder (home);
+  g_free (home);
   return status;
 }
