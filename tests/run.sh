@@ -92,10 +92,12 @@ build_pid=
 export ASAN_OPTIONS=detect_leaks=1:verify_asan_link_order=0 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
     LSAN_OPTIONS="suppressions='$root/tests/platform/leaks.txt':print_suppressions=0" G_SLICE=always-malloc
 
-# sanitized_tests OPTION...: code that mostly counts is ten times slower there.
+# sanitized_tests NICENESS OPTION...: code that mostly counts is ten times slower there.
 sanitized_tests ()
 {
-    meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
+    niceness=$1
+    shift
+    nice -n "$niceness" meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
 }
 
 # What counts rather than waits: the fuzz targets, then the unit tests under sanitizers. Everything that needs a display
@@ -103,18 +105,18 @@ sanitized_tests ()
 counting ()
 {
     if [ -e "$private/fuzz-is-built" ]; then
-        meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz > "$private/fuzz.log" 2>&1 ||
+        nice -n 19 meson test -C "$fuzzing" --no-rebuild --print-errorlogs --suite fuzz > "$private/fuzz.log" 2>&1 ||
             say "Some fuzz targets found something."
     fi
-    sanitized_tests --no-suite ui --no-suite platform --no-suite meter > "$private/sanitized.log" 2>&1 ||
+    sanitized_tests 19 --no-suite ui --no-suite platform --no-suite meter > "$private/sanitized.log" 2>&1 ||
         say "Some tests failed under sanitizers."
 }
 
 # The windows mostly wait for something, and so do the meters, one after the other: the rest has whatever they leave of the
 # machine.
-(renice -n 19 -p "$(sh -c 'echo $PPID')" > /dev/null && counting) &
+counting &
 count_pid=$!
-sanitized_tests --num-processes 1 --suite meter --logbase meterlog > "$private/meter.log" 2>&1 &
+sanitized_tests 0 --num-processes 1 --suite meter --logbase meterlog > "$private/meter.log" 2>&1 &
 meter_pid=$!
 meson test -C "$plain" --no-rebuild --print-errorlogs --suite ui --logbase uilog ||
     say "Some tests of the windows failed."
