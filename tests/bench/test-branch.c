@@ -187,6 +187,54 @@ test_on_the_practice_cabinet (void)
   assert_set_up ("kelp-gardens-minus-five.rwlog");
 }
 
+/* A demo that ends with @volts at the board on the reference rail, in a file of its own. (transfer full) */
+static RwJob *
+replay_with_reading (double volts)
+{
+  g_autofree char *demo = g_build_filename (g_getenv ("RAILWRIGHT_SRC_ROOT"), "demo-sessions", "tidepool-racer-trim.rwlog",
+                                            NULL);
+  g_autofree char *path = new_path ();
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_assert_true (g_file_get_contents (demo, &text, NULL, &error));
+  g_ascii_formatd (number, sizeof number, "%.3f", volts);
+
+  g_autofree char *longer
+      = g_strdup_printf ("%s{\"n\":999999,\"t\":90000.000,\"reading\":{\"rail\":\"p5\",\"place\":\"board\",\"kind\":\"dc\","
+                         "\"value\":%s,\"step\":0.001,\"meter\":\"m1\"}}\n",
+                         text, number);
+
+  g_assert_true (g_file_set_contents (path, longer, -1, &error));
+
+  g_autofree char *report = NULL;
+  RwJob *job = rw_job_new_replay (path, &report, &error);
+
+  g_assert_no_error (error);
+  rw_replay_seek (rw_job_get_replay (job), 1e9);
+  return job;
+}
+
+/* Somebody read 5.6 V with the board fitted. A board that must not see 5.5 V is not brought there, simulated or not. */
+static void
+test_never_above (void)
+{
+  g_autoptr (RwJob) old = replay_with_reading (5.6);
+  g_autofree char *path = new_path ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RwJob) job = rw_branch_practice (old, NULL, 7, path, &error);
+
+  g_assert_no_error (error);
+
+  RwPracticeCabinet *cabinet = rw_job_get_cabinet (job);
+
+  g_assert_nonnull (strstr (last_note (rw_job_get_session (job)), "Its trim stands where it stood"));
+  rw_practice_cabinet_set_power (cabinet, TRUE);
+  rw_practice_cabinet_advance (cabinet, 3);
+  g_assert_cmpfloat (rw_practice_cabinet_get_true_volts (cabinet, "p5", RW_PLACE_BOARD, RW_KIND_DC), <, 5.5);
+}
+
 static void
 test_with_a_fault (void)
 {
@@ -232,6 +280,7 @@ main (int    argc,
   g_test_add_func ("/branch/by hand: copies, origin, clock, and the file left alone", test_by_hand);
   g_test_add_func ("/branch/nothing is overwritten", test_a_branch_never_overwrites);
   g_test_add_func ("/branch/the practice cabinet is set up as the events say", test_on_the_practice_cabinet);
+  g_test_add_func ("/branch/no board is brought above what it survives", test_never_above);
   g_test_add_func ("/branch/with a fault that was asked for", test_with_a_fault);
   g_test_add_func ("/branch/old readings keep their uncertainty", test_old_readings_keep_their_uncertainty);
 
