@@ -90,14 +90,14 @@ build_pid=
 
 # A preloaded test helper may come before the sanitizer's own library.
 export ASAN_OPTIONS=detect_leaks=1:verify_asan_link_order=0 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
-    LSAN_OPTIONS="suppressions='$root/tests/platform/leaks.txt':print_suppressions=0" G_SLICE=always-malloc
+    LSAN_OPTIONS="suppressions='$root/tests/platform/leaks.txt':print_suppressions=0"
 
 # sanitized_tests NICENESS OPTION...: code that mostly counts is ten times slower there.
 sanitized_tests ()
 {
     niceness=$1
     shift
-    nice -n "$niceness" meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
+    G_SLICE=always-malloc nice -n "$niceness" meson test -C "$sanitized" --no-rebuild --print-errorlogs --timeout-multiplier 10 "$@"
 }
 
 # What counts rather than waits: the fuzz targets, then the unit tests under sanitizers. Everything that needs a display

@@ -49,7 +49,7 @@ FakeLine *
 fake_line_new (const char *name,
                const char *format)
 {
-  static guint32 seed = 1;
+  static guint32 seed = 1001;
   FakeLine *self = g_new0 (FakeLine, 1);
 
   self->name = g_strdup (name);
@@ -61,6 +61,7 @@ fake_line_new (const char *name,
   self->born = get_now ();
   self->written = g_string_new (NULL);
   g_mutex_init (&self->lock);
+  self->spoil_rand = g_rand_new_with_seed (seed);
   self->rand = g_rand_new_with_seed (seed++);
   self->sendings = g_array_new (FALSE, FALSE, sizeof (Sending));
   g_array_set_clear_func (self->sendings, clear_sending);
@@ -74,6 +75,7 @@ fake_line_free (FakeLine *self)
   g_free (self->name);
   g_ptr_array_unref (self->frames);
   g_string_free (self->written, TRUE);
+  g_rand_free (self->spoil_rand);
   g_rand_free (self->rand);
   g_array_unref (self->sendings);
   g_mutex_clear (&self->lock);
@@ -142,7 +144,12 @@ send_at (FakeLine *self,
   const guint8 *bytes = g_bytes_get_data (frame, &n);
 
   for (gsize i = 0; i < n; i++)
-    put_byte (levels, &self->line, bytes[i]);
+    {
+      const gboolean spoilt = g_rand_double (self->spoil_rand) < self->spoil;
+
+      put_byte (levels, &self->line,
+                spoilt ? bytes[i] ^ (guint8) g_rand_int_range (self->spoil_rand, 1, 256) : bytes[i]);
+    }
   sending.n = levels->len;
   sending.end = start + sending.n * sending.bit;
   sending.levels = g_byte_array_free (levels, FALSE);
@@ -275,8 +282,6 @@ feed (FakePort *port)
 
       if (sending != NULL && !sending->asked)
         line->last_byte = now;
-      if (g_rand_double (line->rand) < line->spoil)
-        byte = (guint8) g_rand_int_range (line->rand, 0, 256);
       g_assert_cmpint (write (port->fds[1], &byte, 1), ==, 1);
     }
   if (g_rand_double (line->rand) < line->glitches * (double) feed_us / 1e6)

@@ -18,7 +18,8 @@ typedef struct
   double           pause;     /* seconds between two frames; 0: sends nothing by itself */
   const char      *question;  /* answers it with the next frame; NULL */
   double           delay;     /* seconds from the question to the answer */
-  double           spoil;     /* share of the received bytes that are replaced by others */
+  double           spoil;     /* share of the sent bytes that are replaced by others: the same ones each time,
+                                 however fast the machine is */
   double           glitches;  /* bytes a second that nobody sent */
   gboolean         any_speed; /* the adapter does not care for speeds */
   int              error;     /* an RwPortError for each open (), or −1 */
@@ -33,7 +34,7 @@ typedef struct
   /* inner life */
   char   *name;
   GMutex  lock;
-  GRand  *rand;
+  GRand  *spoil_rand, *rand; /* the second is asked by the clock */
   GArray *sendings; /* of Sending */
   guint   next_frame;
   double  born, last_byte;

@@ -49,9 +49,20 @@ server=$!
 read -r number < "$private/number" || { echo "the X server did not start" >&2; exit 1; }
 export DISPLAY=":$number"
 
+# The window manager is to be there before the first window, and to the end: a test would blame the program for its lack.
+# It reads memory that it has freed, which only shows with what makes our own program's mistakes show.
 # shellcheck disable=SC2016  # expanded by the inner shell
-[ -z "$with_wm" ] || set -- sh -c 'openbox --sm-disable >&2 3>&- & wm=$!; status=0; "$@" || status=$?; kill "$wm"; exit "$status"' \
-    wm "$@"
+[ -z "$with_wm" ] || set -- sh -c 'env -u G_SLICE -u MALLOC_PERTURB_ openbox --sm-disable >&2 3>&- & wm=$!
+    left=200
+    until xprop -root _NET_SUPPORTING_WM_CHECK | grep -q "window id"; do
+        left=$((left - 1))
+        [ "$left" -gt 0 ] || { echo "the window manager did not start" >&2; exit 1; }
+        sleep 0.05
+    done
+    status=0
+    "$@" || status=$?
+    kill "$wm" || { echo "the window manager ended by itself" >&2; status=1; }
+    exit "$status"' wm "$@"
 exec 3>&1 1>&2
 status=0
 # shellcheck disable=SC2016
