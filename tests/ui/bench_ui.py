@@ -44,10 +44,15 @@ def poll(ask, what, timeout=15.0, every=0.03):
         time.sleep(every)
 
 
+# What these are made of is not told: asking each costs more than all the rest.
+LEAVES = {"label", "status bar", "level bar", "text", "image"}
+
+
 def walk(node, most=60):
-    """The node and what is below it; not below what is hidden."""
-    yield node
-    if not states(node) & {"visible", "showing"}:
+    """The node and what is below it, each with its role."""
+    role = node.get_role_name()
+    yield node, role
+    if role in LEAVES:
         return
     try:
         count = min(node.get_child_count(), most)
@@ -143,17 +148,24 @@ class Bench:
         return None
 
     def wait_window(self):
-        self.xid = poll(lambda: xdo("search", "--onlyvisible", "--pid", self.process.pid).split(), "a window")[-1]
-        xdo("windowfocus", self.xid)
+        """The newest window has the keys; one that is just closing is not taken."""
+        def focus():
+            xid = xdo("search", "--onlyvisible", "--pid", self.process.pid).split()[-1]
+            xdo("windowfocus", xid)
+            return xid
+
+        self.xid = poll(focus, "a window")
 
     def windows(self):
         return [self.app.get_child_at_index(i) for i in range(self.app.get_child_count())]
 
     def all(self, role=None, name=None, within=None):
+        """@role: a name, or several."""
+        roles = (role,) if isinstance(role, str) else role
         roots = [within] if within is not None else self.windows()
         for root in roots:
-            for node in walk(root):
-                if role is not None and node.get_role_name() != role:
+            for node, kind in walk(root):
+                if roles is not None and kind not in roles:
                     continue
                 if name is not None and name not in (node.get_name() or ""):
                     continue

@@ -15,9 +15,11 @@ def labels(bench):
 def said(bench, words, timeout=15.0):
     """Waits until some label or status says this; returns it."""
     def found():
-        nodes = [n for role in ("label", "status bar", "notification", "alert") for n in bench.all(role) if showing(n)]
-        names = [(n.get_name() or "").replace("\N{NARROW NO-BREAK SPACE}", " ") for n in nodes]
-        return next((name for name in names if words in name), None)
+        for node in bench.all(("label", "status bar", "notification", "alert")):
+            name = (node.get_name() or "").replace("\N{NARROW NO-BREAK SPACE}", " ")
+            if words in name and showing(node):
+                return name
+        return None
 
     return poll(found, f"“{words}”", timeout)
 
@@ -128,8 +130,8 @@ def test_a_lesson():
         bench.keys("ctrl+shift+o")
         bench.find("list item", "What the screw does")
         bench.keys("Return")
-        bench.wait_window()
         where(bench, 1)
+        bench.wait_window()
         path = poll(lambda: newest_session(practice=True), "the lesson's session")
         for number in range(2, 6):
             bench.keys("Next")
