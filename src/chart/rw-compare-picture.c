@@ -76,6 +76,7 @@ rw_compare_picture_new (RwCompare           *compare,
   self->text_scale = 1;
   self->draw_text = TRUE;
   half_init (&self->half[0], self, then, rw_compare_get_then_state (compare), rw_compare_get_trim_set (compare, FALSE));
+  rw_trim_map_set_past (self->half[0].map, TRUE);
   half_init (&self->half[1], self, now, rw_compare_get_now_state (compare), rw_compare_get_trim_set (compare, TRUE));
   for (guint i = 0; i < 2; i++)
     {

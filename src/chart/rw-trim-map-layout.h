@@ -35,6 +35,7 @@ typedef struct
 {
   const RwTrimSet  *set;  /* (nullable) */
   const RwTrimLive *live; /* (nullable) */
+  gboolean          past; /* the visit is over */
   RwView           *view;
   RwChartText      *text;
   double            width, height; /* pixels */

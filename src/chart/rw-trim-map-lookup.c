@@ -135,7 +135,7 @@ fill_hit (const RwTrimMapLayout *layout,
       hit->position = rw_trim_map_position (set, (guint) hit->rail, hit->value);
     }
   if (hit->kind == RW_TRIM_HIT_NEEDLE)
-    hit->text = rw_trim_map_words_now (set, layout->in.live);
+    hit->text = rw_trim_map_words_now (set, layout->in.live, layout->in.past);
   else if (hit->kind == RW_TRIM_HIT_SET_POINT)
     hit->text = rw_trim_map_words_set_point (set);
   else if (hit->kind == RW_TRIM_HIT_BOUND)

@@ -24,6 +24,7 @@ struct _RwTrimMap
   RwTrimMapLook         look;
   RwTrimSet            *set;      /* (nullable) */
   RwTrimLive            live;     /* a copy; its rails NULL: none */
+  gboolean              past;     /* the visit is over */
   double                width, height; /* pixels */
   PangoFontDescription *font;     /* (nullable) */
   RwChartText          *text;     /* NULL: to be made anew */

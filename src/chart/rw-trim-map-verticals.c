@@ -252,7 +252,7 @@ place_plate (RwTrimMapLayout *self)
   const double pad = plate_pad * self->scene.unit;
   const double height = rw_chart_text_height (text, RW_TEXT_CAPTION);
 
-  needle->words = rw_trim_map_words_now_label (self->in.set, &needle->now);
+  needle->words = rw_trim_map_words_now_label (self->in.set, &needle->now, self->in.past);
 
   const double width = rw_chart_text_width (text, RW_TEXT_CAPTION, needle->words) + 2 * pad;
 

@@ -242,12 +242,16 @@ rw_trim_map_words_conflict (const RwTrimSet *set)
 
 char *
 rw_trim_map_words_now_label (const RwTrimSet    *set,
-                             const RwTrimMapNow *now)
+                             const RwTrimMapNow *now,
+                             gboolean            past)
 {
   const gboolean measured = now->live ? now->from == (int) set->reference
                                       : rw_trim_map_is_read_now (set, set->reference);
   g_autofree char *volts = rw_trim_map_words_volts (set, now->x);
 
+  if (past)
+    /* Translators: where the trim stood when that visit ended, in volts of the reference rail. */
+    return g_strdup_printf (measured ? _ ("at the end %s") : _ ("at the end about %s"), volts);
   /* Translators: where the trim stands, in volts of the reference rail; measured or worked out. */
   return g_strdup_printf (measured ? _ ("now %s") : _ ("now about %s"), volts);
 }
@@ -367,7 +371,8 @@ append_expected (GString              *out,
 
 char *
 rw_trim_map_words_now (const RwTrimSet  *set,
-                       const RwTrimLive *live)
+                       const RwTrimLive *live,
+                       gboolean          past)
 {
   GString *out = g_string_new (NULL);
   const guint n = rw_profile_get_n_rails (set->profile);
@@ -377,7 +382,7 @@ rw_trim_map_words_now (const RwTrimSet  *set,
   if (!rw_trim_map_now (set, live, &now))
     return g_string_free (out, FALSE);
 
-  g_autofree char *where = rw_trim_map_words_now_label (set, &now);
+  g_autofree char *where = rw_trim_map_words_now_label (set, &now, past);
 
   g_string_append_printf (out, _ ("%s: %s"), reference_label (set), where);
   for (guint i = 0; i < n; i++)
@@ -478,6 +483,7 @@ say_outliers (const RwTrimSet *set,
 char *
 rw_trim_map_words_summary (const RwTrimSet  *set,
                            const RwTrimLive *live,
+                           gboolean          past,
                            gboolean          note)
 {
   g_autofree char *instead = rw_trim_map_words_instead (set);
@@ -492,7 +498,7 @@ rw_trim_map_words_summary (const RwTrimSet  *set,
   say_window (set, out);
   for (guint i = 0; i < rw_profile_get_n_rails (set->profile); i++)
     say_rail (set, i, out);
-  say (out, rw_trim_map_words_now (set, live));
+  say (out, rw_trim_map_words_now (set, live, past));
   say_outliers (set, out);
   if (note)
     say (out, rw_trim_map_words_note (set));

@@ -324,6 +324,18 @@ rw_trim_map_get_range (RwTrimMap      *self,
   return TRUE;
 }
 
+void
+rw_trim_map_set_past (RwTrimMap *self,
+                      gboolean   past)
+{
+  g_return_if_fail (RW_IS_TRIM_MAP (self));
+  past = past != FALSE;
+  if (past == self->past)
+    return;
+  self->past = past;
+  touch (self);
+}
+
 const RwTrimMapLayout *
 rw_trim_map_get_layout (RwTrimMap *self)
 {
@@ -335,6 +347,7 @@ rw_trim_map_get_layout (RwTrimMap *self)
   const RwTrimMapInput input = {
     .set = self->set,
     .live = rw_trim_map_get_live (self),
+    .past = self->past,
     .view = self->view,
     .text = self->text,
     .width = self->width,
@@ -398,5 +411,6 @@ char *
 rw_trim_map_dup_summary (RwTrimMap *self)
 {
   g_return_val_if_fail (RW_IS_TRIM_MAP (self), NULL);
-  return rw_trim_map_words_summary (self->set, rw_trim_map_get_live (self), !self->without_note);
+  return rw_trim_map_words_summary (self->set, rw_trim_map_get_live (self), self->past,
+                                    !self->without_note);
 }

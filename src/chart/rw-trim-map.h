@@ -67,6 +67,9 @@ const RwTrimSet *rw_trim_map_get_set (RwTrimMap *self); /* borrowed (nullable) *
  * none; then the needle stands where the readings of this position say, paler. */
 void rw_trim_map_set_live (RwTrimMap *self, const RwTrimLive *live);
 
+/* TRUE: the picture is of an earlier visit, and its words say where that one ended, not where the screw is now. */
+void rw_trim_map_set_past (RwTrimMap *self, gboolean past);
+
 /* How far the picture is to reach, so that two can share one scale; a pair of ends that are equal, or not finite: as
  * far as what is seen asks for. Get: as the picture has it now; FALSE, *out untouched, without a set. */
 void     rw_trim_map_set_range (RwTrimMap *self, const RwTrimMapRange *range);

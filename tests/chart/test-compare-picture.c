@@ -176,6 +176,21 @@ test_a_trim_map_without_readings (void)
 }
 
 static void
+test_the_earlier_map_is_past (void)
+{
+  g_autoptr (RwComparePicture) picture = unlike (RW_VIEW_TRIM);
+  g_autofree char *summary = rw_compare_picture_dup_summary (picture);
+  const char *end = strstr (summary, "at the end "), *now = strstr (summary, "now ");
+
+  g_test_message ("%s", summary);
+  g_assert_nonnull (end);
+  g_assert_nonnull (now);
+  g_assert_true (end < now);
+  g_assert_null (strstr (end + 1, "at the end "));
+  g_assert_null (strstr (now + 1, "now "));
+}
+
+static void
 test_a_page_says_what_changed (void)
 {
   g_autoptr (RwComparePicture) picture = unlike (RW_VIEW_TIME);
@@ -196,6 +211,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/compare-picture/both plots are alike", test_plots_are_alike);
   g_test_add_func ("/compare-picture/both have the same seconds a pixel", test_seconds_a_pixel_are_alike);
+  g_test_add_func ("/compare-picture/the earlier map says where that visit ended", test_the_earlier_map_is_past);
   g_test_add_func ("/compare-picture/a chart takes a given range and gives it back", test_charts_share_a_range);
   g_test_add_func ("/compare-picture/the layout stays without a change", test_nothing_is_redrawn_without_a_change);
   g_test_add_func ("/compare-picture/a change is told, its own doing is not", test_a_change_is_told);
