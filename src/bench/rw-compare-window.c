@@ -20,6 +20,8 @@ struct _RwCompareWindow
 {
   GtkWindow        parent_instance;
   RwSession       *one;       /* the one that others are compared with */
+  RwSession       *live;      /* (nullable) the job that one is a copy of */
+  guint            timer;     /* 0: nothing new in live */
   RwSession       *other;
   char            *report;    /* (nullable) damage, or what went wrong */
   RwCompare       *compare;   /* NULL until both are there */
@@ -41,6 +43,7 @@ struct _RwCompareWindow
 G_DEFINE_FINAL_TYPE (RwCompareWindow, rw_compare_window, GTK_TYPE_WINDOW)
 
 static const guint most_cards = 6; /* in a row */
+static const guint follow_ms = 1000; /* values come in bursts: one look at all of them */
 
 /* --- showing -------------------------------------------------------------------------------------- */
 
@@ -124,6 +127,54 @@ complain (RwCompareWindow *self,
   g_free (self->report);
   self->report = g_strdup (message);
   show_remarks (self);
+}
+
+/* --- following a job ------------------------------------------------------------------------------ */
+
+/* Who reads in the list goes on in the same row. */
+static void
+follow_now (RwCompareWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  GtkWidget *row = focus != NULL ? gtk_widget_get_ancestor (focus, GTK_TYPE_LIST_BOX_ROW) : NULL;
+  const int index = row != NULL ? gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row)) : -1;
+  GtkListBoxRow *again;
+
+  g_object_unref (self->one);
+  self->one = rw_compare_window_copy_session (self->live);
+  compare_again (self);
+  again = index >= 0 ? gtk_list_box_get_row_at_index (self->list, index) : NULL;
+  if (again != NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (again));
+}
+
+static gboolean
+follow_cb (gpointer data)
+{
+  RwCompareWindow *self = data;
+
+  self->timer = 0;
+  follow_now (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Samples alone change nothing that is compared: a value is, once it is kept. */
+static void
+added_cb (RwCompareWindow *self,
+          guint            index,
+          RwSession       *live)
+{
+  if (self->timer == 0 && rw_session_get_event (live, index)->type != RW_EVENT_SAMPLE)
+    self->timer = g_timeout_add (follow_ms, follow_cb, self);
+}
+
+void
+rw_compare_window_follow (RwCompareWindow *self,
+                          RwSession       *live)
+{
+  g_return_if_fail (RW_IS_COMPARE_WINDOW (self) && self->live == NULL);
+  self->live = g_object_ref (live);
+  g_signal_connect_object (live, "added", G_CALLBACK (added_cb), self, G_CONNECT_SWAPPED);
 }
 
 /* --- commands ------------------------------------------------------------------------------------- */
@@ -219,11 +270,13 @@ rw_compare_window_dispose (GObject *object)
 {
   RwCompareWindow *self = RW_COMPARE_WINDOW (object);
 
+  g_clear_handle_id (&self->timer, g_source_remove);
   g_clear_pointer (&self->causes, rw_compare_causes_free);
   g_clear_pointer (&self->compare, rw_compare_unref);
   g_clear_pointer (&self->knowledge, rw_knowledge_unref);
   g_clear_pointer (&self->report, g_free);
   g_clear_object (&self->one);
+  g_clear_object (&self->live);
   g_clear_object (&self->other);
   G_OBJECT_CLASS (rw_compare_window_parent_class)->dispose (object);
 }

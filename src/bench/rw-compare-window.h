@@ -18,6 +18,10 @@ G_DECLARE_FINAL_TYPE (RwCompareWindow, rw_compare_window, RW, COMPARE_WINDOW, Gt
 /* Refs both; neither may change any more. @report: (nullable) what was damaged in the file that was opened. */
 GtkWidget *rw_compare_window_new (GtkWindow *parent, RwSession *one, RwSession *other, const char *report);
 
+/* @live: the job that @one is a copy of; refs it. Whatever is added to it, save samples, is compared within a second. Once
+ * a window. */
+void rw_compare_window_follow (RwCompareWindow *self, RwSession *live);
+
 /* A session of its own with the same events. (transfer full) */
 RwSession *rw_compare_window_copy_session (RwSession *session);
 

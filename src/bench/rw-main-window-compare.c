@@ -1,7 +1,7 @@
 /* rw-main-window-compare.c: "Compare with…".
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A replay is compared as the whole file that it plays, a job as it is at this moment: a copy, so that it may go on.
+ * A replay is compared as the whole file that it plays; a job as it is at this moment, and again with each value kept.
  */
 #include "config.h"
 
@@ -45,7 +45,11 @@ chosen (const char *path,
             ? g_strdup_printf (_ ("%s is damaged: what could be read of it is compared."), path)
             : NULL;
 
-  gtk_window_present (GTK_WINDOW (rw_compare_window_new (GTK_WINDOW (self), own, read->session, report)));
+  GtkWidget *window = rw_compare_window_new (GTK_WINDOW (self), own, read->session, report);
+
+  if (rw_job_get_replay (self->job) == NULL)
+    rw_compare_window_follow (RW_COMPARE_WINDOW (window), rw_job_get_session (self->job));
+  gtk_window_present (GTK_WINDOW (window));
 }
 
 void

@@ -123,7 +123,7 @@ def test_saved():
 
 
 def test_bench_job():
-    """a job at the bench is compared with as it stands, and goes on"""
+    """a job at the bench is compared with as it stands; it goes on, and what is kept meanwhile is compared too"""
     lay_by()
     with Bench() as bench:
         bench.find("push button", "New")
@@ -149,7 +149,12 @@ def test_bench_job():
         told = poll(lambda: rows(bench, top), "the rows")
         if not told[0].startswith("+5 V, board: 5.300\u202fV then, 5.021\u202fV now, "):
             raise Failed(f"first row: {told[0]!r}")
-        bench.keys("Escape")
+        xdo("windowfocus", "--sync", xdo("search", "--onlyvisible", "--name", "^Tidepool Racer$").split()[0])
+        bench.keys("alt+1")
+        bench.type("5.113")
+        bench.keys("Return")
+        poll(lambda: rows(bench, top)[0].startswith("+5 V, board: 5.300\u202fV then, 5.113\u202fV now, "),
+             "the new value in the first row")
 
 
 run(test_chosen, test_rows_by_keys, test_charts_by_keys, test_saved, test_bench_job)
