@@ -148,6 +148,12 @@ test_spotlight_and_enlarge (void)
   class_assert_says (&class, "+12 V", FALSE);
   rw_projection_set_part (class.projection, RW_PROJECTION_CHART);
   g_assert_cmpuint (rw_projection_get_content (class.projection)->shown->len, ==, 0);
+  rw_projection_set_part (class.projection, RW_PROJECTION_VALUES);
+  rw_projection_set_enlarged (class.projection, FALSE);
+  content = rw_projection_get_content (class.projection);
+  g_assert_cmpuint (content->shown->len, ==, 2);
+  for (guint i = 0; i < 2; i++) /* a light on what is hidden would tell that something is */
+    g_assert_false (((const RwProjectionRail *) content->shown->pdata[i])->dim);
 }
 
 /* Its view is its own: what the class looks at changes nothing in the main window, and what the teacher points at

@@ -6,6 +6,7 @@
  */
 #include "config.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 #include "class-fixture.h"
@@ -310,6 +311,11 @@ int
 main (int    argc,
       char **argv)
 {
+  g_autofree char *home = g_dir_make_tmp ("class-home-XXXXXX", NULL);
+  g_autofree char *record = g_build_filename (home, "railwright", "record.json", NULL);
+
+  /* The own record of repairs would come to know what a class is asked here. */
+  g_setenv ("XDG_DATA_HOME", home, TRUE);
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/projection/a hidden rail appears nowhere", test_hidden_rail_is_nowhere);
   g_test_add_func ("/projection/a rail that is shown again is there as before", test_shown_again);
@@ -320,5 +326,12 @@ main (int    argc,
   g_test_add_func ("/projection/what is not there cannot be sent", test_nothing_to_send);
   g_test_add_func ("/projection/what is sent over says nothing of hidden rails", test_sent_things_cover_hidden_rails);
   g_test_add_func ("/projection/the next check comes without beliefs", test_check_without_beliefs);
-  return g_test_run ();
+
+  const int status = g_test_run ();
+  g_autofree char *folder = g_path_get_dirname (record);
+
+  g_unlink (record);
+  g_rmdir (folder);
+  g_rmdir (home);
+  return status;
 }
