@@ -261,6 +261,12 @@ test_symptoms_then_and_now (void)
   g_assert_cmpstr (rw_compare_get_symptom (it, 0)->id, ==, "resets");
   g_assert_true (rw_compare_get_symptom (it, 0)->then_said);
   g_assert_false (rw_compare_get_symptom (it, 0)->now_said);
+
+  g_autoptr (RwCompare) other = compare ("p5 board 5.0", "seen; p5 board 5.0", RW_COMPARE_METERS_BY_NAME);
+
+  g_assert_false (rw_compare_get_symptom (other, 0)->then_said);
+  g_assert_true (rw_compare_get_symptom (other, 0)->now_said);
+  g_assert_cmpint (rw_compare_get_symptom (other, 0)->now, ==, RW_SYMPTOM_PRESENT);
 }
 
 static RwSession *

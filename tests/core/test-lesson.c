@@ -69,6 +69,21 @@ test_a_whole_lesson (void)
 }
 
 static void
+test_a_lesson_on_a_drill (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (RwLesson) lesson = load (
+      folder, "{" HEAD "\"on\":{\"practice\":{\"drill\":2,\"seed\":41}},\"steps\":[{\"title\":\"T\"}]}", &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (lesson->drill, ==, 2);
+  g_assert_cmpuint (lesson->seed, ==, 41);
+  g_assert_null (lesson->profile);
+  fixture_remove (folder);
+}
+
+static void
 test_what_is_wrong_is_named (void)
 {
   static const struct
@@ -100,6 +115,7 @@ test_what_is_wrong_is_named (void)
     { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"spotlight\":5}]}", "“spotlight”" },
     { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"call\":{\"rail\":\"p5\",\"place\":\"moon\"}}]}", "“place”" },
     { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"call\":\"p5\"}]}", "“call”" },
+    { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"call\":{\"rail\":\"../p5\",\"place\":\"board\"}}]}", "“rail”" },
     { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"go\":{}}]}", "“chapter”" },
     { "{" HEAD ON "\"steps\":[{\"title\":\"T\",\"go\":{\"t\":-1}}]}", "“t”" },
   };
@@ -205,6 +221,7 @@ main (int   argc,
 {
   fixture_init (&argc, &argv);
   g_test_add_func ("/lesson/a-whole-lesson", test_a_whole_lesson);
+  g_test_add_func ("/lesson/a-lesson-on-a-drill", test_a_lesson_on_a_drill);
   g_test_add_func ("/lesson/what-is-wrong-is-named", test_what_is_wrong_is_named);
   g_test_add_func ("/lesson/a-strangers-lesson-asks-for-little", test_a_strangers_lesson_asks_for_little);
   g_test_add_func ("/lesson/words-are-made-plain", test_words_are_made_plain);
