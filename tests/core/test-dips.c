@@ -86,6 +86,44 @@ test_drift (void)
   for (int i = 0; i < 400; i++)
     push (fast, i * 0.25, 5 - 0.0005 * i + noise (0.0005), 0.001);
   g_assert_cmpuint (rw_dips_get_n (fast), ==, 0);
+
+  /* Ever faster: in the end it moves twice the threshold in half a window, 7 samples, and only a baseline that is carried on
+   * keeps up, either way. */
+  for (int way = -1; way <= 1; way += 2)
+    {
+      g_autoptr (RwDips) faster = rw_dips_new (10);
+
+      for (int i = 0; i < 400; i++)
+        {
+          const double u = MIN (i, 300), moved = 0.0015 * (u * u / 600 + (i - u));
+
+          push (faster, i * 0.25, 5 + way * moved, 0.001);
+        }
+      g_assert_cmpuint (rw_dips_get_n (faster), ==, 0);
+    }
+}
+
+/* What is going on is known while it goes on; the sample that settles what it was says so. */
+static void
+test_while_it_happens (void)
+{
+  g_autoptr (RwDips) dips = rw_dips_new (10);
+
+  for (int i = 0; i < 40; i++)
+    g_assert_false (push (dips, i, 5, 0.001));
+  g_assert_false (rw_dips_is_away (dips));
+  for (int i = 40; i < 40 + RW_DIPS_STEP; i++)
+    {
+      const gboolean last = i == 40 + RW_DIPS_STEP - 1;
+
+      g_assert_cmpint (push (dips, i, 4.9, 0.001), ==, last);
+      g_assert_cmpint (rw_dips_is_away (dips), ==, !last);
+    }
+  g_assert_false (push (dips, 48, 4.9, 0.001));
+  g_assert_false (push (dips, 49, 4.8, 0.001));
+  g_assert_true (push (dips, 50, 4.9, 0.001));
+  g_assert_cmpuint (rw_dips_get_count (dips, RW_DIP_STEP), ==, 1);
+  g_assert_cmpuint (rw_dips_get_count (dips, RW_DIP_DIP), ==, 1);
 }
 
 /* Four hours of plain noise at 4 samples a second, three sizes of noise: hardly ever a dip. */
@@ -163,6 +201,7 @@ main (int    argc,
   g_test_add_func ("/dips/each dip is counted, timed and sized", test_dips);
   g_test_add_func ("/dips/a new level is one step", test_step);
   g_test_add_func ("/dips/a slow drift is no dip", test_drift);
+  g_test_add_func ("/dips/what happens is known while it happens", test_while_it_happens);
   g_test_add_func ("/dips/noise is no dip", test_quiet);
   g_test_add_func ("/dips/lifted leads, overload and ranges are no dips", test_interruptions);
   g_test_add_func ("/dips/a negative rail dips towards nought", test_negative);
