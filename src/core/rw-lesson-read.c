@@ -19,6 +19,7 @@
 #include <math.h>
 
 #include "rw-json.h"
+#include "rw-keys.h"
 #include "rw-limits.h"
 #include "rw-plain-text.h"
 
@@ -28,49 +29,23 @@
 static const char *const show_words[] = { "values", "map", "chart", "check", "text", "blank", NULL };
 static const char *const until_words[] = { "reading", "trim", "mark", "finding", "repair", "reveal", NULL };
 
-/* An object being read, and where it stands: "file: steps[3]". */
-typedef struct
-{
-  JsonObject *object;
-  const char *where;
-} Source;
-
-static gboolean
-bad (const Source *source,
-     const char   *key,
-     const char   *what,
-     GError      **error)
-{
-  /* Translators: file and place in it, key, what is wrong. */
-  g_set_error (error, RW_LESSON_ERROR, RW_LESSON_ERROR_FORMAT, _ ("%s: key “%s” %s"), source->where, key, what);
-  return FALSE;
-}
-
-static gboolean
-has (const Source *source,
-     const char   *key)
-{
-  JsonNode *node = json_object_get_member (source->object, key);
-
-  return node != NULL && !JSON_NODE_HOLDS_NULL (node);
-}
-
 /* *out NULL when it is not there. Translated. */
 static gboolean
-read_text (const Source *source,
+read_text (const RwKeys *keys,
            const char   *key,
            gboolean      required,
            char        **out,
            GError      **error)
 {
-  const char *text = rw_json_get_string (source->object, key, "");
-
-  if (!required && !has (source, key))
+  if (!required && !rw_keys_has (keys, key))
     return TRUE;
-  if (*text == '\0')
-    return bad (source, key, _ ("must be a text"), error);
+
+  const char *text = rw_keys_string (keys, key, error);
+
+  if (text == NULL)
+    return FALSE;
   if (g_utf8_strlen (text, -1) > RW_LESSON_MAX_TEXT)
-    return bad (source, key, _ ("is too long: 1500 characters at most"), error);
+    return rw_keys_fail (keys, key, error, _ ("is too long: 1500 characters at most"));
   *out = rw_plain_text_dup (_ (text), RW_PLAIN_TEXT);
   return TRUE;
 }
@@ -86,82 +61,55 @@ is_id (const char *text)
 }
 
 static gboolean
-read_id (const Source *source,
+read_id (const RwKeys *keys,
          const char   *key,
          const char  **out,
          GError      **error)
 {
-  const char *id = rw_json_get_string (source->object, key, "");
+  const char *id = rw_json_get_string (keys->object, key, "");
 
   if (!is_id (id))
-    return bad (source, key, _ ("must be an id of letters, digits and hyphens"), error);
+    return rw_keys_fail (keys, key, error, _ ("must be an id of letters, digits and hyphens"));
   *out = g_intern_string (id);
-  return TRUE;
-}
-
-static gboolean
-read_number (const Source *source,
-             const char   *key,
-             double        lo,
-             double        hi,
-             double       *out,
-             GError      **error)
-{
-  double number;
-
-  if (!rw_json_get_number (source->object, key, &number) || number < lo || number > hi)
-    {
-      g_autofree char *what = g_strdup_printf (_ ("must be a number from %g to %g"), lo, hi);
-
-      return bad (source, key, what, error);
-    }
-  *out = number;
   return TRUE;
 }
 
 /* *out untouched when it is not there. */
 static gboolean
-read_choice (const Source      *source,
+read_choice (const RwKeys      *keys,
              const char        *key,
              const char *const *words,
-             guint             *out,
+             int               *out,
              GError           **error)
 {
-  const char *word = rw_json_get_string (source->object, key, "");
-  g_autofree char *all = NULL;
+  return !rw_keys_has (keys, key) || rw_keys_choice (keys, key, words, -1, out, error);
+}
 
-  if (!has (source, key))
-    return TRUE;
-  for (guint i = 0; words[i] != NULL; i++)
-    if (g_str_equal (words[i], word))
-      {
-        *out = i;
-        return TRUE;
-      }
-  all = g_strjoinv (", ", (char **) words);
-
-  g_autofree char *what = g_strdup_printf (_ ("must be one of %s"), all);
-
-  return bad (source, key, what, error);
+/* An object in this one, for what stands in it. */
+static RwKeys
+inside (const RwKeys *keys,
+        JsonObject   *object)
+{
+  return (RwKeys){ object, keys->where, keys->domain, keys->code };
 }
 
 /* --- what it is held on ----------------------------------------------------------------------------- */
 
 static gboolean
 read_fault (RwLesson     *self,
-            const Source *source,
+            const RwKeys *keys,
             JsonNode     *node,
             GError      **error)
 {
   RwLessonFault fault = { .strength = 1 };
 
   if (!JSON_NODE_HOLDS_OBJECT (node))
-    return bad (source, "faults", _ ("must be a list of objects"), error);
+    return rw_keys_fail (keys, "faults", error, _ ("must be a list of objects"));
 
-  const Source inner = { json_node_get_object (node), source->where };
+  const RwKeys inner = inside (keys, json_node_get_object (node));
 
   if (!read_id (&inner, "cause", &fault.id, error)
-      || (has (&inner, "strength") && !read_number (&inner, "strength", 0, 1, &fault.strength, error)))
+      || (rw_keys_has (&inner, "strength") && !rw_keys_number (&inner, "strength", 0, 1, &fault.strength, error)))
     return FALSE;
   g_array_append_val (self->faults, fault);
   return TRUE;
@@ -169,59 +117,59 @@ read_fault (RwLesson     *self,
 
 static gboolean
 read_faults (RwLesson     *self,
-             const Source *source,
+             const RwKeys *keys,
              GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, "faults");
+  JsonArray *array = rw_json_get_array (keys->object, "faults");
 
-  if (!has (source, "faults"))
+  if (!rw_keys_has (keys, "faults"))
     return TRUE;
   if (array == NULL || json_array_get_length (array) > MAX_FAULTS)
-    return bad (source, "faults", _ ("must be a list of four causes at most"), error);
+    return rw_keys_fail (keys, "faults", error, _ ("must be a list of four causes at most"));
   for (guint i = 0; i < json_array_get_length (array); i++)
-    if (!read_fault (self, source, json_array_get_element (array, i), error))
+    if (!read_fault (self, keys, json_array_get_element (array, i), error))
       return FALSE;
   return TRUE;
 }
 
 static gboolean
 read_practice (RwLesson     *self,
-               const Source *source,
+               const RwKeys *keys,
                GError      **error)
 {
   double seed = 1, drill;
 
-  if (has (source, "seed") && !read_number (source, "seed", 0, 1e9, &seed, error))
+  if (rw_keys_has (keys, "seed") && !rw_keys_number (keys, "seed", 0, 1e9, &seed, error))
     return FALSE;
   self->seed = (guint64) seed;
-  if (has (source, "drill"))
+  if (rw_keys_has (keys, "drill"))
     {
-      if (!read_number (source, "drill", 1, MAX_DRILL, &drill, error))
+      if (!rw_keys_number (keys, "drill", 1, MAX_DRILL, &drill, error))
         return FALSE;
       self->drill = (guint) drill;
       return TRUE;
     }
-  return read_id (source, "profile", &self->profile, error) && read_text (source, "cabinet", TRUE, &self->cabinet, error)
-         && read_faults (self, source, error);
+  return read_id (keys, "profile", &self->profile, error) && read_text (keys, "cabinet", TRUE, &self->cabinet, error)
+         && read_faults (self, keys, error);
 }
 
 static gboolean
 read_on (RwLesson     *self,
-         const Source *source,
+         const RwKeys *keys,
          GError      **error)
 {
-  JsonObject *on = rw_json_get_object (source->object, "on");
+  JsonObject *on = rw_json_get_object (keys->object, "on");
 
   if (on == NULL)
-    return bad (source, "on", _ ("must be an object that names a session or a practice cabinet"), error);
+    return rw_keys_fail (keys, "on", error, _ ("must be an object that names a session or a practice cabinet"));
 
-  const Source inner = { on, source->where };
+  const RwKeys inner = inside (keys, on);
   JsonObject *practice = rw_json_get_object (on, "practice");
 
   if (practice == NULL)
     return read_id (&inner, "session", &self->session, error);
 
-  const Source cabinet = { practice, source->where };
+  const RwKeys cabinet = inside (keys, practice);
 
   return read_practice (self, &cabinet, error);
 }
@@ -230,15 +178,15 @@ read_on (RwLesson     *self,
 
 static gboolean
 read_hidden (RwLessonStep *step,
-             const Source *source,
+             const RwKeys *keys,
              GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, "hide");
+  JsonArray *array = rw_json_get_array (keys->object, "hide");
 
-  if (!has (source, "hide"))
+  if (!rw_keys_has (keys, "hide"))
     return TRUE;
   if (array == NULL || json_array_get_length (array) > RW_LIMIT_RAILS)
-    return bad (source, "hide", _ ("must be a list of rails"), error);
+    return rw_keys_fail (keys, "hide", error, _ ("must be a list of rails"));
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
       JsonNode *node = json_array_get_element (array, i);
@@ -247,7 +195,7 @@ read_hidden (RwLessonStep *step,
                            : "";
 
       if (!is_id (id))
-        return bad (source, "hide", _ ("must be a list of rails"), error);
+        return rw_keys_fail (keys, "hide", error, _ ("must be a list of rails"));
       g_ptr_array_add (step->hide, (gpointer) g_intern_string (id));
     }
   return TRUE;
@@ -255,62 +203,62 @@ read_hidden (RwLessonStep *step,
 
 static gboolean
 read_call (RwLessonStep *step,
-           const Source *source,
+           const RwKeys *keys,
            GError      **error)
 {
-  JsonObject *call = rw_json_get_object (source->object, "call");
+  JsonObject *call = rw_json_get_object (keys->object, "call");
 
-  if (!has (source, "call"))
+  if (!rw_keys_has (keys, "call"))
     return TRUE;
   if (call == NULL)
-    return bad (source, "call", _ ("must be an object with a rail and a place"), error);
+    return rw_keys_fail (keys, "call", error, _ ("must be an object with a rail and a place"));
 
-  const Source inner = { call, source->where };
+  const RwKeys inner = inside (keys, call);
 
   if (!read_id (&inner, "rail", &step->call_rail, error))
     return FALSE;
   if (!rw_place_from_id (rw_json_get_string (call, "place", ""), &step->call_place))
-    return bad (&inner, "place", _ ("must be one of the places"), error);
+    return rw_keys_fail (&inner, "place", error, _ ("must be one of the places"));
   return TRUE;
 }
 
 static gboolean
 read_go (RwLessonStep *step,
-         const Source *source,
+         const RwKeys *keys,
          GError      **error)
 {
-  JsonObject *go = rw_json_get_object (source->object, "go");
+  JsonObject *go = rw_json_get_object (keys->object, "go");
 
-  if (!has (source, "go"))
+  if (!rw_keys_has (keys, "go"))
     return TRUE;
   if (go == NULL)
-    return bad (source, "go", _ ("must be an object with a chapter or seconds"), error);
+    return rw_keys_fail (keys, "go", error, _ ("must be an object with a chapter or seconds"));
 
-  const Source inner = { go, source->where };
+  const RwKeys inner = inside (keys, go);
 
-  if (has (&inner, "t"))
-    return read_number (&inner, "t", 0, 1e9, &step->t, error);
+  if (rw_keys_has (&inner, "t"))
+    return rw_keys_number (&inner, "t", 0, 1e9, &step->t, error);
 
   const char *chapter = rw_json_get_string (go, "chapter", "");
 
   if (*chapter == '\0')
-    return bad (&inner, "chapter", _ ("must be the title of a chapter"), error);
+    return rw_keys_fail (&inner, "chapter", error, _ ("must be the title of a chapter"));
   step->chapter = rw_plain_text_dup (chapter, RW_PLAIN_TEXT);
   return TRUE;
 }
 
 static gboolean
 read_scene (RwLessonStep *step,
-            const Source *source,
+            const RwKeys *keys,
             GError      **error)
 {
-  guint show = step->show, until = G_MAXUINT;
+  int show = step->show, until = -1;
 
-  if (!read_choice (source, "show", show_words, &show, error) || !read_choice (source, "until", until_words, &until, error)
-      || (has (source, "spotlight") && !read_id (source, "spotlight", &step->spotlight, error)))
+  if (!read_choice (keys, "show", show_words, &show, error) || !read_choice (keys, "until", until_words, &until, error)
+      || (rw_keys_has (keys, "spotlight") && !read_id (keys, "spotlight", &step->spotlight, error)))
     return FALSE;
   step->show = (RwLessonShow) show;
-  step->until = until == G_MAXUINT ? RW_LESSON_UNTIL_NOTHING : (RwLessonUntil) (until + 1);
+  step->until = until < 0 ? RW_LESSON_UNTIL_NOTHING : (RwLessonUntil) (until + 1);
   return TRUE;
 }
 
@@ -323,33 +271,28 @@ read_step (RwLesson *self,
   g_autofree char *where = g_strdup_printf ("%s: steps[%u]", self->path, i);
   const RwLessonStep *former = i > 0 ? self->steps->pdata[i - 1] : NULL;
   RwLessonStep *step = rw_lesson_step_new ();
+  RwKeys keys;
 
   step->t = NAN;
   step->show = former != NULL ? former->show : RW_LESSON_SHOW_VALUES;
   g_ptr_array_add (self->steps, step);
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    {
-      g_set_error (error, RW_LESSON_ERROR, RW_LESSON_ERROR_FORMAT, _ ("%s: a step must be an object"), where);
-      return FALSE;
-    }
-
-  const Source source = { json_node_get_object (node), where };
-
-  return read_text (&source, "title", TRUE, &step->title, error) && read_text (&source, "say", FALSE, &step->say, error)
-         && read_text (&source, "class", FALSE, &step->words, error) && read_text (&source, "ask", FALSE, &step->ask, error)
-         && read_text (&source, "caution", FALSE, &step->caution, error) && read_hidden (step, &source, error)
-         && read_scene (step, &source, error) && read_call (step, &source, error) && read_go (step, &source, error);
+  if (!rw_keys_init (&keys, node, where, RW_LESSON_ERROR, RW_LESSON_ERROR_FORMAT, error))
+    return FALSE;
+  return read_text (&keys, "title", TRUE, &step->title, error) && read_text (&keys, "say", FALSE, &step->say, error)
+         && read_text (&keys, "class", FALSE, &step->words, error) && read_text (&keys, "ask", FALSE, &step->ask, error)
+         && read_text (&keys, "caution", FALSE, &step->caution, error) && read_hidden (step, &keys, error)
+         && read_scene (step, &keys, error) && read_call (step, &keys, error) && read_go (step, &keys, error);
 }
 
 static gboolean
 read_steps (RwLesson     *self,
-            const Source *source,
+            const RwKeys *keys,
             GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, "steps");
+  JsonArray *array = rw_json_get_array (keys->object, "steps");
 
   if (array == NULL || json_array_get_length (array) == 0 || json_array_get_length (array) > RW_LESSON_MAX_STEPS)
-    return bad (source, "steps", _ ("must be a list of 1 to 100 steps"), error);
+    return rw_keys_fail (keys, "steps", error, _ ("must be a list of 1 to 100 steps"));
   for (guint i = 0; i < json_array_get_length (array); i++)
     if (!read_step (self, json_array_get_element (array, i), i, error))
       return FALSE;
@@ -361,19 +304,15 @@ read_lesson (RwLesson *self,
              JsonNode *root,
              GError  **error)
 {
-  if (!JSON_NODE_HOLDS_OBJECT (root))
-    {
-      g_set_error (error, RW_LESSON_ERROR, RW_LESSON_ERROR_FORMAT, _ ("%s: a lesson must be an object"), self->path);
-      return FALSE;
-    }
+  RwKeys keys;
 
-  const Source source = { json_node_get_object (root), self->path };
-
-  return read_id (&source, "id", &self->id, error) && read_text (&source, "title", TRUE, &self->title, error)
-         && read_text (&source, "about", TRUE, &self->about, error)
-         && read_text (&source, "caution", FALSE, &self->caution, error)
-         && read_number (&source, "minutes", 1, 600, &self->minutes, error) && read_on (self, &source, error)
-         && read_steps (self, &source, error);
+  if (!rw_keys_init (&keys, root, self->path, RW_LESSON_ERROR, RW_LESSON_ERROR_FORMAT, error))
+    return FALSE;
+  return read_id (&keys, "id", &self->id, error) && read_text (&keys, "title", TRUE, &self->title, error)
+         && read_text (&keys, "about", TRUE, &self->about, error)
+         && read_text (&keys, "caution", FALSE, &self->caution, error)
+         && rw_keys_number (&keys, "minutes", 1, 600, &self->minutes, error) && read_on (self, &keys, error)
+         && read_steps (self, &keys, error);
 }
 
 static gboolean

@@ -16,6 +16,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "rw-json.h"
+#include "rw-keys.h"
 #include "rw-paths.h"
 #include "rw-warm-up.h"
 
@@ -34,13 +35,6 @@ static const char *const gate_words[] = { "warn", "stop", NULL };
 static const char *const supply_words[] = { "switcher", "linear", NULL };
 
 G_DEFINE_QUARK (rw_stage_error, rw_stage_error)
-
-/* An object being read, and where it stands in the file. */
-typedef struct
-{
-  JsonObject *object;
-  const char *where;
-} Source;
 
 const char *
 rw_stage_to_id (RwStage stage)
@@ -118,97 +112,61 @@ rw_stage_words_unref (RwStageWords *self)
 
 /* --- reading ------------------------------------------------------------------------------------ */
 
-static gboolean
-bad (const Source *source,
-     const char   *key,
-     const char   *what,
-     GError      **error)
-{
-  g_set_error (error, RW_STAGE_ERROR, RW_STAGE_ERROR_FORMAT, _ ("%s: key “%s” %s"), source->where, key, what);
-  return FALSE;
-}
-
 /* A text for people, translated. */
 static gboolean
-read_text (const Source *source,
+read_text (const RwKeys *keys,
            const char   *key,
            char        **out,
            GError      **error)
 {
-  const char *text = rw_json_get_string (source->object, key, "");
+  const char *text = rw_keys_string (keys, key, error);
 
-  if (*text == '\0')
-    return bad (source, key, _ ("must be a text"), error);
-  *out = g_strdup (_ (text));
-  return TRUE;
+  *out = text != NULL ? g_strdup (_ (text)) : NULL;
+  return text != NULL;
 }
 
 static gboolean
-read_optional_text (const Source *source,
+read_optional_text (const RwKeys *keys,
                     const char   *key,
                     char        **out,
                     GError      **error)
 {
   *out = NULL;
-  return !json_object_has_member (source->object, key) || read_text (source, key, out, error);
+  return !json_object_has_member (keys->object, key) || read_text (keys, key, out, error);
 }
 
 /* A list of texts, translated; at least @least of them. */
 static gboolean
-read_texts (const Source *source,
+read_texts (const RwKeys *keys,
             const char   *key,
             guint         least,
             char       ***out,
             GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, key);
-  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
+  JsonArray *array = rw_keys_array (keys, key, error);
 
-  if (array == NULL || json_array_get_length (array) < least)
-    return bad (source, key, _ ("must be a list of texts"), error);
-  for (guint i = 0; i < json_array_get_length (array); i++)
+  if (array == NULL || !rw_keys_strings (keys, key, out, error))
+    return FALSE;
+  if (json_array_get_length (array) < least)
+    return rw_keys_fail (keys, key, error, _ ("must be a list of texts"));
+  for (char **text = *out; *text != NULL; text++)
     {
-      JsonNode *node = json_array_get_element (array, i);
-      const char *text = JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING
-                             ? json_node_get_string (node)
-                             : "";
+      g_autofree char *source = *text;
 
-      if (*text == '\0')
-        return bad (source, key, _ ("must be a list of texts"), error);
-      g_ptr_array_add (texts, g_strdup (_ (text)));
+      *text = g_strdup (_ (source));
     }
-  g_ptr_array_add (texts, NULL);
-  *out = (char **) g_ptr_array_free (g_steal_pointer (&texts), FALSE);
   return TRUE;
 }
 
 static gboolean
-read_choice (const Source      *source,
-             const char        *key,
-             const char *const *words,
-             guint             *out,
-             GError           **error)
-{
-  const char *word = rw_json_get_string (source->object, key, "");
-
-  for (guint i = 0; words[i] != NULL; i++)
-    if (g_str_equal (words[i], word))
-      {
-        *out = i;
-        return TRUE;
-      }
-  return bad (source, key, _ ("holds a word that is not known"), error);
-}
-
-static gboolean
-read_minutes (const Source *source,
+read_minutes (const RwKeys *keys,
               GArray       *minutes,
               GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, "minutes");
+  JsonArray *array = rw_json_get_array (keys->object, "minutes");
   double last = -1;
 
-  if (!json_object_has_member (source->object, "minutes"))
+  if (!json_object_has_member (keys->object, "minutes"))
     return TRUE;
   for (guint i = 0; array != NULL && i < json_array_get_length (array); i++)
     {
@@ -216,135 +174,131 @@ read_minutes (const Source *source,
 
       if (!rw_json_node_get_number (json_array_get_element (array, i), &minute) || minute <= last
           || rw_warm_up_find_minute (minute) == NULL)
-        return bad (source, "minutes", _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"), error);
+        return rw_keys_fail (keys, "minutes", error, _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"));
       g_array_append_val (minutes, minute);
       last = minute;
     }
   return minutes->len > 0
-         || bad (source, "minutes", _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"), error);
+         || rw_keys_fail (keys, "minutes", error, _ ("must be minutes of a warm-up, rising: 0, 5, 15, 30, 60"));
 }
 
 static gboolean
-read_measure (const Source *source,
+read_measure (const RwKeys *keys,
               GArray       *into,
               GError      **error)
 {
   RwStageMeasure measure = { .minutes = g_array_new (FALSE, FALSE, sizeof (double)) };
-  guint rails = 0, board = 0;
+  int rails = 0, board = 0;
 
   g_array_append_val (into, measure);
 
   RwStageMeasure *last = &g_array_index (into, RwStageMeasure, into->len - 1);
 
-  if (!read_choice (source, "rails", rail_words, &rails, error)
-      || !read_choice (source, "board", board_words, &board, error))
+  if (!rw_keys_choice (keys, "rails", rail_words, -1, &rails, error)
+      || !rw_keys_choice (keys, "board", board_words, -1, &board, error))
     return FALSE;
   last->rails = (RwStageRail) rails;
   last->bare = board == 0;
-  if (!rw_place_from_id (rw_json_get_string (source->object, "place", ""), &last->place))
-    return bad (source, "place", _ ("holds a word that is not known"), error);
-  if (!rw_kind_from_id (rw_json_get_string (source->object, "kind", ""), &last->kind))
-    return bad (source, "kind", _ ("holds a word that is not known"), error);
-  return read_minutes (source, last->minutes, error);
+  if (!rw_place_from_id (rw_json_get_string (keys->object, "place", ""), &last->place))
+    return rw_keys_fail (keys, "place", error, _ ("holds a word that is not known"));
+  if (!rw_kind_from_id (rw_json_get_string (keys->object, "kind", ""), &last->kind))
+    return rw_keys_fail (keys, "kind", error, _ ("holds a word that is not known"));
+  return read_minutes (keys, last->minutes, error);
 }
 
 static gboolean
-read_question (const Source *source,
+read_question (const RwKeys *keys,
                GArray       *into,
                GError      **error)
 {
-  const char *id = rw_json_get_string (source->object, "id", "");
+  const char *id = rw_json_get_string (keys->object, "id", "");
   RwStageQuestion question = { 0 };
-  guint gate = 0, supply = 0;
+  int gate = 0, supply = 0;
 
   if (!g_str_has_prefix (id, RW_STAGE_QUESTION_PREFIX))
-    return bad (source, "id", _ ("must begin with “stage-”"), error);
+    return rw_keys_fail (keys, "id", error, _ ("must begin with “stage-”"));
   g_array_append_val (into, question);
 
   RwStageQuestion *last = &g_array_index (into, RwStageQuestion, into->len - 1);
 
   last->id = g_intern_string (id);
-  if (!read_text (source, "text", &last->text, error) || !read_optional_text (source, "no", &last->no, error))
+  if (!read_text (keys, "text", &last->text, error) || !read_optional_text (keys, "no", &last->no, error))
     return FALSE;
-  if (last->no != NULL && !read_choice (source, "no_gate", gate_words, &gate, error))
+  if (last->no != NULL && !rw_keys_choice (keys, "no_gate", gate_words, -1, &gate, error))
     return FALSE;
   last->no_stops = gate == 1;
-  if (!json_object_has_member (source->object, "supply"))
+  if (!json_object_has_member (keys->object, "supply"))
     return TRUE;
-  if (!read_choice (source, "supply", supply_words, &supply, error))
+  if (!rw_keys_choice (keys, "supply", supply_words, -1, &supply, error))
     return FALSE;
   last->supply = supply_words[supply];
   return TRUE;
 }
 
-typedef gboolean (*ReadItem) (const Source *source,
+typedef gboolean (*ReadItem) (const RwKeys *keys,
                               GArray       *into,
                               GError      **error);
 
 static gboolean
-read_items (const Source *source,
+read_items (const RwKeys *keys,
             const char   *key,
             ReadItem      read,
             GArray       *into,
             GError      **error)
 {
-  JsonArray *array = rw_json_get_array (source->object, key);
+  JsonArray *array = rw_keys_array (keys, key, error);
 
   if (array == NULL)
-    return bad (source, key, _ ("must be a list"), error);
+    return FALSE;
   for (guint i = 0; i < json_array_get_length (array); i++)
     {
-      JsonNode *node = json_array_get_element (array, i);
-      g_autofree char *where = g_strdup_printf ("%s: %s[%u]", source->where, key, i);
+      g_autofree char *where = g_strdup_printf ("%s: %s[%u]", keys->where, key, i);
+      RwKeys item;
 
-      if (!JSON_NODE_HOLDS_OBJECT (node))
-        return bad (source, key, _ ("must be a list of objects"), error);
-
-      const Source item = { json_node_get_object (node), where };
-
-      if (!read (&item, into, error))
+      if (!rw_keys_init (&item, json_array_get_element (array, i), where, keys->domain, keys->code, error)
+          || !read (&item, into, error))
         return FALSE;
     }
   return TRUE;
 }
 
 static gboolean
-read_safety (const Source *source,
+read_safety (const RwKeys *keys,
              RwStageText  *stage,
              GError      **error)
 {
-  guint hazard = 0, who = 0;
+  int hazard = 0, who = 0;
 
-  if (!read_choice (source, "hazard", hazard_words, &hazard, error)
-      || !read_choice (source, "who", who_words, &who, error)
-      || !read_optional_text (source, "caution", &stage->caution, error))
+  if (!rw_keys_choice (keys, "hazard", hazard_words, -1, &hazard, error)
+      || !rw_keys_choice (keys, "who", who_words, -1, &who, error)
+      || !read_optional_text (keys, "caution", &stage->caution, error))
     return FALSE;
   stage->hazard = (RwStageHazard) hazard;
   stage->who = (RwStageWho) who;
   if (stage->caution == NULL && stage->hazard != RW_STAGE_HAZARD_NONE)
-    return bad (source, "caution", _ ("must state the hazard"), error);
+    return rw_keys_fail (keys, "caution", error, _ ("must state the hazard"));
   return TRUE;
 }
 
 static gboolean
-read_stage (const Source *source,
+read_stage (const RwKeys *keys,
             RwStageText  *stage,
             GError      **error)
 {
-  if (g_strcmp0 (rw_json_get_string (source->object, "id", NULL), stage_ids[stage->stage]) != 0)
-    return bad (source, "id", _ ("is not that of the stage which stands here"), error);
+  if (g_strcmp0 (rw_json_get_string (keys->object, "id", NULL), stage_ids[stage->stage]) != 0)
+    return rw_keys_fail (keys, "id", error, _ ("is not that of the stage which stands here"));
   stage->measure = g_array_new (FALSE, FALSE, sizeof (RwStageMeasure));
   g_array_set_clear_func (stage->measure, clear_measure);
   stage->questions = g_array_new (FALSE, FALSE, sizeof (RwStageQuestion));
   g_array_set_clear_func (stage->questions, clear_question);
-  return read_text (source, "title", &stage->title, error) && read_text (source, "purpose", &stage->purpose, error)
-         && read_safety (source, stage, error) && read_texts (source, "needs", 0, &stage->needs, error)
-         && read_texts (source, "steps", 1, &stage->steps, error)
-         && read_items (source, "measure", read_measure, stage->measure, error)
-         && read_items (source, "questions", read_question, stage->questions, error)
-         && read_texts (source, "ends", 1, &stage->ends, error)
-         && read_texts (source, "stops", 1, &stage->stops, error)
-         && read_text (source, "unproven", &stage->unproven, error);
+  return read_text (keys, "title", &stage->title, error) && read_text (keys, "purpose", &stage->purpose, error)
+         && read_safety (keys, stage, error) && read_texts (keys, "needs", 0, &stage->needs, error)
+         && read_texts (keys, "steps", 1, &stage->steps, error)
+         && read_items (keys, "measure", read_measure, stage->measure, error)
+         && read_items (keys, "questions", read_question, stage->questions, error)
+         && read_texts (keys, "ends", 1, &stage->ends, error)
+         && read_texts (keys, "stops", 1, &stage->stops, error)
+         && read_text (keys, "unproven", &stage->unproven, error);
 }
 
 static gboolean
@@ -353,23 +307,23 @@ read_all (RwStageWords *self,
           const char   *path,
           GError      **error)
 {
-  const Source file = { JSON_NODE_HOLDS_OBJECT (root) ? json_node_get_object (root) : NULL, path };
-  JsonArray *array = file.object != NULL ? rw_json_get_array (file.object, "stages") : NULL;
+  RwKeys file;
+
+  if (!rw_keys_init (&file, root, path, RW_STAGE_ERROR, RW_STAGE_ERROR_FORMAT, error))
+    return FALSE;
+
+  JsonArray *array = rw_json_get_array (file.object, "stages");
 
   if (array == NULL || json_array_get_length (array) != RW_N_STAGES)
-    return bad (&file, "stages", _ ("must list all ten stages, in the order of the work"), error);
+    return rw_keys_fail (&file, "stages", error, _ ("must list all ten stages, in the order of the work"));
   for (guint i = 0; i < RW_N_STAGES; i++)
     {
-      JsonNode *node = json_array_get_element (array, i);
       g_autofree char *where = g_strdup_printf ("%s: stages[%u]", path, i);
-
-      if (!JSON_NODE_HOLDS_OBJECT (node))
-        return bad (&file, "stages", _ ("must be a list of objects"), error);
-
-      const Source source = { json_node_get_object (node), where };
+      RwKeys keys;
 
       self->stages[i].stage = (RwStage) i;
-      if (!read_stage (&source, &self->stages[i], error))
+      if (!rw_keys_init (&keys, json_array_get_element (array, i), where, file.domain, file.code, error)
+          || !read_stage (&keys, &self->stages[i], error))
         return FALSE;
     }
   return TRUE;

@@ -24,6 +24,9 @@ gboolean rw_keys_fail (const RwKeys *self, const char *key, GError **error, cons
 gboolean rw_keys_init (RwKeys *self, JsonNode *node, const char *where, GQuark domain, int code,
                        GError **error);
 
+/* Is the key there, and not null? */
+gboolean rw_keys_has (const RwKeys *self, const char *key);
+
 /* Required: a number from lo to hi. */
 gboolean rw_keys_number (const RwKeys *self, const char *key, double lo, double hi, double *out,
                          GError **error);

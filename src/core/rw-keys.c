@@ -44,6 +44,15 @@ rw_keys_init (RwKeys     *self,
 }
 
 gboolean
+rw_keys_has (const RwKeys *self,
+             const char   *key)
+{
+  JsonNode *node = json_object_get_member (self->object, key);
+
+  return node != NULL && !JSON_NODE_HOLDS_NULL (node);
+}
+
+gboolean
 rw_keys_number (const RwKeys *self,
                 const char   *key,
                 double        lo,
