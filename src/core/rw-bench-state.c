@@ -6,33 +6,13 @@
  */
 #include "config.h"
 
-#include "rw-bench-state.h"
+#include "rw-bench-state-private.h"
 
 #include <math.h>
 
-#include "rw-mistakes-book.h"
 #include "rw-mistakes.h"
 #include "rw-supply-return.h"
 #include "rw-trim-book.h"
-
-struct _RwBenchState
-{
-  RwProfile  *profile;
-  RwSetup     setup;
-  GArray     *spots;    /* of RwSpotState */
-  GArray     *views;    /* of RwSpotState: apart with the board out and fitted */
-  GArray     *symptoms; /* of RwSymptomSeen */
-  GArray     *findings; /* of RwFindingSeen */
-  GArray     *repairs;  /* of RwRepairSeen */
-  GArray     *warnings; /* of RwWarning */
-  GPtrArray  *trim_sets; /* of RwTrimSet */
-  RwMistakesBook *mistakes; /* only while the state is being made */
-  guint       n_trims;
-  guint       turned;   /* event of the last turn */
-  guint       plugged;  /* event of the last time the board went in */
-  guint       rested;   /* event of the last time the power went off */
-  const char *stage;
-};
 
 static void
 clear_state (gpointer data)
@@ -47,6 +27,7 @@ clear_state (gpointer data)
   g_clear_pointer (&self->repairs, g_array_unref);
   g_clear_pointer (&self->warnings, g_array_unref);
   g_clear_pointer (&self->trim_sets, g_ptr_array_unref);
+  g_clear_pointer (&self->mistakes, rw_mistakes_book_free);
 }
 
 RwBenchState *
@@ -278,10 +259,10 @@ take_trim (RwBenchState  *self,
   rw_mistakes_book_take_turn (self->mistakes, event->n, event->t, &self->setup);
 }
 
-static void
-take_event (RwBenchState  *self,
-            RwSession     *session,
-            const RwEvent *event)
+void
+rw_bench_state_take (RwBenchState  *self,
+                     RwSession     *session,
+                     const RwEvent *event)
 {
   switch (event->type)
     {
@@ -325,28 +306,36 @@ take_event (RwBenchState  *self,
 /* --- all of it ---------------------------------------------------------------------------------- */
 
 RwBenchState *
-rw_bench_state_new (RwSession *session)
+rw_bench_state_begin (RwProfile *profile)
 {
   RwBenchState *self = g_atomic_rc_box_new0 (RwBenchState);
-  g_autoptr (RwTrimBook) book = rw_trim_book_new (rw_session_get_profile (session));
 
-  self->profile = rw_profile_ref (rw_session_get_profile (session));
+  self->profile = rw_profile_ref (profile);
   self->setup = (RwSetup){ RW_SAID_NOT, RW_SAID_NOT, RW_SAID_NOT };
   self->spots = g_array_new (FALSE, FALSE, sizeof (RwSpotState));
   self->views = g_array_new (FALSE, FALSE, sizeof (RwSpotState));
   self->symptoms = g_array_new (FALSE, FALSE, sizeof (RwSymptomSeen));
   self->findings = g_array_new (FALSE, FALSE, sizeof (RwFindingSeen));
   self->repairs = g_array_new (FALSE, FALSE, sizeof (RwRepairSeen));
-  self->mistakes = rw_mistakes_book_new ();
+  self->mistakes = rw_mistakes_book_new (rw_profile_get_reference (profile));
   self->warnings = g_array_new (FALSE, FALSE, sizeof (RwWarning));
   g_array_set_clear_func (self->warnings, (GDestroyNotify) rw_warning_clear);
+  return self;
+}
+
+RwBenchState *
+rw_bench_state_new (RwSession *session)
+{
+  RwBenchState *self = rw_bench_state_begin (rw_session_get_profile (session));
+  g_autoptr (RwTrimBook) book = rw_trim_book_new (self->profile);
+
   for (guint i = 0; i < rw_session_get_n_landmarks (session); i++)
     {
       const guint index = rw_session_get_landmark (session, i);
 
       if (!rw_session_is_live (session, index))
         continue;
-      take_event (self, session, rw_session_get_event (session, index));
+      rw_bench_state_take (self, session, rw_session_get_event (session, index));
       rw_trim_book_take (book, session, rw_session_get_event (session, index), &self->setup);
     }
   self->trim_sets = rw_trim_book_make_sets (book);
@@ -515,6 +504,15 @@ rw_bench_state_get_warning (const RwBenchState *self,
 {
   g_return_val_if_fail (i < self->warnings->len, NULL);
   return &g_array_index (self->warnings, RwWarning, i);
+}
+
+const RwWarning *
+rw_bench_state_find_danger (const RwBenchState *self)
+{
+  for (guint i = 0; i < self->warnings->len; i++)
+    if (g_array_index (self->warnings, RwWarning, i).danger)
+      return &g_array_index (self->warnings, RwWarning, i);
+  return NULL;
 }
 
 guint

@@ -107,6 +107,9 @@ const RwRepairSeen  *rw_bench_state_get_repair (const RwBenchState *self, guint 
 guint                rw_bench_state_get_n_warnings (const RwBenchState *self);
 const RwWarning     *rw_bench_state_get_warning (const RwBenchState *self, guint i);
 
+/* The first warning of a danger; while there is one, nothing is suggested. (nullable) */
+const RwWarning     *rw_bench_state_find_danger (const RwBenchState *self);
+
 /* What is known of the trim, a set for each place and board in or out that was read since the last repair
  * that fixed something. */
 guint            rw_bench_state_get_n_trim_sets (const RwBenchState *self);

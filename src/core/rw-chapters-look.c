@@ -1,14 +1,14 @@
 /* rw-chapters-look.c: the moments of a session, and what the bench state tells of its chapters.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The state is made after every landmark that can change it, of a part of the session whose end moves on. A warning
- * comes up where a state has one of an id and a rail that the state before did not have.
+ * One bench state goes on through the session (rw-bench-walk.h), and warnings are looked for after every landmark that
+ * can change it. A warning comes up where a state has one of an id and a rail that the state before did not have.
  */
 #include "config.h"
 
 #include "rw-chapters-private.h"
 
-#include "rw-bench-state.h"
+#include "rw-bench-walk.h"
 #include "rw-stage-words.h"
 
 typedef struct
@@ -20,8 +20,7 @@ typedef struct
 typedef struct
 {
   RwChapters   *chapters;
-  RwSession    *part;     /* of the session, up to the present landmark */
-  RwBenchState *state;    /* as of now */
+  RwBenchWalk  *walk;     /* at the present landmark */
   GArray       *warned;   /* of Warned: by that state */
   GArray       *verdicts; /* of RwVerdict, one a rail: when the present chapter began */
   guint         chapter;  /* the present one */
@@ -92,8 +91,9 @@ static Warned
 make_warned (Looker          *looker,
              const RwWarning *warning)
 {
-  const int index = rw_session_find (looker->part, warning->n);
-  const RwEvent *event = index >= 0 ? rw_session_get_event (looker->part, (guint) index) : NULL;
+  RwSession *part = rw_bench_walk_get_part (looker->walk);
+  const int index = rw_session_find (part, warning->n);
+  const RwEvent *event = index >= 0 ? rw_session_get_event (part, (guint) index) : NULL;
 
   return (Warned){ g_intern_string (warning->id),
                    event != NULL && event->type == RW_EVENT_READING ? event->reading.rail : NULL };
@@ -120,10 +120,11 @@ take_warnings (Looker        *looker,
 {
   g_autoptr (GArray) warned = g_array_new (FALSE, FALSE, sizeof (Warned));
   RwChapter *chapter = &g_array_index (looker->chapters->chapters, RwChapter, looker->chapter);
+  const RwBenchState *state = rw_bench_walk_get_state (looker->walk);
 
-  for (guint i = 0; i < rw_bench_state_get_n_warnings (looker->state); i++)
+  for (guint i = 0; i < rw_bench_state_get_n_warnings (state); i++)
     {
-      const Warned one = make_warned (looker, rw_bench_state_get_warning (looker->state, i));
+      const Warned one = make_warned (looker, rw_bench_state_get_warning (state, i));
       const RwMoment moment = { event->t, index + 1, index, one.id };
 
       if (!holds (looker->warned, &one) && !holds (warned, &one))
@@ -159,8 +160,9 @@ static void
 note_verdicts (Looker *looker)
 {
   RwChapter *chapter = &g_array_index (looker->chapters->chapters, RwChapter, looker->chapter);
-  GArray *verdicts = list_verdicts (looker->state);
-  RwProfile *profile = rw_bench_state_get_profile (looker->state);
+  const RwBenchState *state = rw_bench_walk_get_state (looker->walk);
+  GArray *verdicts = list_verdicts (state);
+  RwProfile *profile = rw_bench_state_get_profile (state);
 
   for (guint i = 0; i < verdicts->len; i++)
     {
@@ -187,41 +189,48 @@ changes_state (const RwEvent *event)
 /* --- the walk ------------------------------------------------------------------------------------- */
 
 static void
-take_landmark (Looker    *looker,
-               RwSession *session,
-               guint      index)
+take_landmark (Looker        *looker,
+               const RwEvent *event,
+               guint          index)
 {
-  const RwEvent *event = rw_session_get_event (session, index);
-  const RwChapter *next = rw_chapters_get (looker->chapters, looker->chapter + 1);
-
-  if (next != NULL && index >= next->index)
-    {
-      note_verdicts (looker);
-      looker->chapter++;
-    }
-  rw_session_advance (looker->part, index + 1);
   if (changes_state (event))
     {
-      rw_bench_state_unref (looker->state);
-      looker->state = rw_bench_state_new (looker->part);
+      rw_bench_walk_look (looker->walk);
       take_warnings (looker, event, index);
     }
+}
+
+/* The landmark at @index is the next one: it may head a chapter. */
+static void
+turn_page (Looker *looker,
+           guint   index)
+{
+  const RwChapter *next = rw_chapters_get (looker->chapters, looker->chapter + 1);
+
+  if (next == NULL || index < next->index)
+    return;
+  note_verdicts (looker);
+  looker->chapter++;
 }
 
 void
 rw_chapters_look_at_states (RwChapters *self,
                             RwSession  *session)
 {
-  g_autoptr (RwSession) part = rw_session_new_part (session);
-  Looker looker = { .chapters = self, .part = part };
+  g_autoptr (RwBenchWalk) walk = rw_bench_walk_new (session);
+  Looker looker = { .chapters = self, .walk = walk };
 
-  looker.state = rw_bench_state_new (part);
   looker.warned = g_array_new (FALSE, FALSE, sizeof (Warned));
-  looker.verdicts = list_verdicts (looker.state);
+  looker.verdicts = list_verdicts (rw_bench_walk_get_state (walk));
   for (guint i = 0; i < rw_session_get_n_landmarks (session); i++)
-    take_landmark (&looker, session, rw_session_get_landmark (session, i));
+    {
+      guint index = rw_session_get_landmark (session, i);
+
+      turn_page (&looker, index);
+      rw_bench_walk_step (walk, &index);
+      take_landmark (&looker, rw_session_get_event (session, index), index);
+    }
   note_verdicts (&looker);
-  rw_bench_state_unref (looker.state);
   g_array_unref (looker.warned);
   g_array_unref (looker.verdicts);
 }

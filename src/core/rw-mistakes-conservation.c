@@ -52,35 +52,15 @@ static double
 unrest_of (const RwMistakes *self,
            const RwRail     *rail)
 {
-  const RwMistakesBook *book = self->book;
-  double least[RW_PLACE_WIRE], most[RW_PLACE_WIRE], unrest = 0;
-  const char *meter[RW_PLACE_WIRE] = { NULL };
-  gboolean seen[RW_PLACE_WIRE] = { FALSE };
+  double unrest = 0;
 
-  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0;)
+  for (guint place = 0; place < RW_PLACE_WIRE; place++)
     {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
-      const RwReading *reading = &past->spot.reading;
-      const RwPlace place = reading->place;
+      const RwPastSpot *spot = rw_mistakes_book_find_spot (self->book, rail->id, place, RW_KIND_DC);
+      const RwPast *newest = spot != NULL ? rw_mistakes_book_find_past (self->book, spot->alive) : NULL;
 
-      if (past->epoch != book->epoch)
-        break;
-      if (past->spot.rail != rail || reading->kind != RW_KIND_DC || place == RW_PLACE_WIRE || reading->over
-          || !rw_mistakes_is_alive (&past->spot))
-        continue;
-      if (!seen[place])
-        {
-          seen[place] = TRUE;
-          meter[place] = reading->meter;
-          least[place] = INFINITY;
-          most[place] = -INFINITY;
-          continue;
-        }
-      if (reading->meter != meter[place])
-        continue;
-      least[place] = MIN (least[place], reading->value);
-      most[place] = MAX (most[place], reading->value);
-      unrest = MAX (unrest, most[place] - least[place]);
+      if (newest != NULL && newest->epoch == self->book->epoch)
+        unrest = MAX (unrest, newest->most - newest->least);
     }
   return unrest;
 }

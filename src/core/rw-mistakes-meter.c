@@ -25,29 +25,17 @@ static const double most_share = 0.25;
 /* A reference that creeps with the battery: shares of the nominal volts. */
 static const double creep_from = 0.025, creep_spread = 0.006;
 
-static const guint no_past = G_MAXUINT;
-
 /* --- two readings of one spot ------------------------------------------------------------------- */
 
-/* The reading of the same spot, of the same time, before @i; of another meter or of the same one. */
-static guint
-find_before (const RwMistakesBook *book,
-             guint                 i,
-             gboolean              other_meter)
+/* The reading @i, unless something was changed since. (nullable) */
+static const RwPast *
+of_the_same_time (const RwMistakesBook *book,
+                  const RwPast         *newest,
+                  guint                 i)
 {
-  const RwPast *newest = rw_mistakes_book_get_past (book, i);
+  const RwPast *past = rw_mistakes_book_find_past (book, i);
 
-  while (i-- > 0)
-    {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
-
-      if (past->epoch != newest->epoch)
-        return no_past;
-      if (rw_reading_same_spot (&past->spot.reading, &newest->spot.reading) && !past->spot.reading.over
-          && (past->spot.reading.meter != newest->spot.reading.meter) == other_meter)
-        return i;
-    }
-  return no_past;
+  return past != NULL && past->epoch == newest->epoch ? past : NULL;
 }
 
 static gboolean
@@ -118,30 +106,39 @@ look_at_two_values (RwMistakes   *self,
                                      rw_mistakes_label (&one->spot), before, value));
 }
 
-/* The newest reading of every spot that still holds is compared with the one before it. */
+static void
+look_at_repeat (RwMistakes   *self,
+                const RwPast *past)
+{
+  const RwReading *reading = &past->spot.reading;
+  const RwSpotState *now = rw_mistakes_fresh (self, reading->rail, reading->place, reading->kind);
+
+  if (reading->kind != RW_KIND_DC || now == NULL || now->n != past->spot.n)
+    return;
+
+  const RwPast *other = of_the_same_time (self->book, past, past->before_other);
+  const RwPast *same
+      = reading->place != RW_PLACE_WIRE ? of_the_same_time (self->book, past, past->before_own) : NULL;
+
+  if (other != NULL)
+    look_at_two_meters (self, past, other);
+  if (same != NULL && (other == NULL || same > other))
+    look_at_two_values (self, past, same);
+}
+
+/* The newest reading of every spot that still holds is compared with the one before it, the newest of all first. */
 void
 rw_mistakes_look_at_repeats (RwMistakes *self)
 {
   const RwMistakesBook *book = self->book;
 
-  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0;)
+  for (guint i = 0; i < book->spots->len; i++)
     {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
-      const RwReading *reading = &past->spot.reading;
-      const RwSpotState *now = rw_mistakes_fresh (self, reading->rail, reading->place, reading->kind);
+      const RwPast *past = rw_mistakes_book_get_past (book, g_array_index (book->spots, RwPastSpot, i).last);
 
       if (past->epoch != book->epoch)
         return;
-      if (reading->kind != RW_KIND_DC || now == NULL || now->n != past->spot.n)
-        continue;
-
-      const guint other = find_before (book, i, TRUE);
-      const guint same = reading->place != RW_PLACE_WIRE ? find_before (book, i, FALSE) : no_past;
-
-      if (other != no_past)
-        look_at_two_meters (self, past, rw_mistakes_book_get_past (book, other));
-      if (same != no_past && (other == no_past || same > other))
-        look_at_two_values (self, past, rw_mistakes_book_get_past (book, same));
+      look_at_repeat (self, past);
     }
 }
 
@@ -163,15 +160,9 @@ rw_mistakes_look_at_battery (RwMistakes        *self,
 static void
 look_at_flags (RwMistakes *self)
 {
-  g_autoptr (GHashTable) seen = g_hash_table_new (g_direct_hash, g_direct_equal);
-
-  for (guint i = rw_mistakes_book_get_n_past (self->book); i-- > 0;)
-    {
-      const RwSpotState *spot = &rw_mistakes_book_get_past (self->book, i)->spot;
-
-      if (g_hash_table_add (seen, (gpointer) spot->reading.meter))
-        rw_mistakes_look_at_battery (self, spot);
-    }
+  for (guint i = 0; i < self->book->meters->len; i++)
+    rw_mistakes_look_at_battery (
+        self, &rw_mistakes_book_get_past (self->book, g_array_index (self->book->meters, guint, i))->spot);
 }
 
 /* A rail of its own regulation, which the trim does not move: what moves it like the others is the meter. */

@@ -5,6 +5,8 @@
 
 #include "rw-mistakes-book.h"
 #include "rw-mistakes.h"
+#include "rw-trim-book.h"
+#include "rw-trim-screen.h"
 
 G_BEGIN_DECLS
 
@@ -41,6 +43,12 @@ double rw_mistakes_tolerance_2 (const RwSpotState *a, const RwSpotState *b);
 /* More than half of the nominal volts, the right way round. */
 gboolean rw_mistakes_is_alive (const RwSpotState *spot);
 
+/* A minus rail that is outside its limits, towards 0 V. */
+gboolean rw_mistakes_is_weak (const RwSpotState *spot);
+
+/* Goes on searching the readings up to now for the first loss between terminals and board that is a matter of wiring. */
+void rw_mistakes_find_loss (RwMistakesBook *book);
+
 /* --- the themes --- */
 
 /* One reading by itself. TRUE: a warning was given. @mistakes may carry a book of NULL. */
@@ -66,5 +74,12 @@ void rw_mistakes_look_at_repeats (RwMistakes *self);
 void rw_mistakes_look_at_batteries (RwMistakes *self);
 void rw_mistakes_look_at_turns (RwMistakes *self);
 void rw_mistakes_look_at_slopes (RwMistakes *self);
+
+/* FALSE: nothing can be said of the slopes of that set, whatever its lines are. O(rails · spots). */
+gboolean rw_mistakes_may_have_slopes (const RwBenchState *state, const RwTrimBook *book, RwPlace place, RwSaid board);
+/* Whether these lines have a slope that would be told of, once its rail is read. */
+gboolean rw_mistakes_has_odd_slope (RwProfile *profile, const RwTrimFit *fit);
+/* No slope, wherever the screen leaves it, is or comes close to being odd. */
+gboolean rw_mistakes_are_slopes_usual (RwProfile *profile, const RwTrimScreen *screen);
 
 G_END_DECLS

@@ -21,6 +21,42 @@ static const guint  sure_readings = 3;
 /* Less likely than this, the readings do not lie on lines at all. */
 static const double fits_from = 0.01;
 
+/* Volts a volt on either side of a bound, within which only the fit itself decides. */
+static const double close_to = 0.01;
+
+/* Of those the profile lets expect a slope. */
+static gboolean
+is_follower (RwProfile *profile,
+             guint      i)
+{
+  const RwRail *rail = rw_profile_get_rail (profile, i);
+
+  return rail != rw_profile_get_reference (profile) && rail->nominal > 0 && rail->follows_trim == RW_FOLLOWS_YES;
+}
+
+gboolean
+rw_mistakes_may_have_slopes (const RwBenchState *state,
+                             const RwTrimBook   *book,
+                             RwPlace             place,
+                             RwSaid              board)
+{
+  RwProfile *profile = rw_bench_state_get_profile (state);
+
+  if (rw_trim_book_count_positions (book, place, board) < 2)
+    return FALSE;
+  for (guint i = 0; i < rw_profile_get_n_rails (profile); i++)
+    {
+      const RwSpotState *now
+          = rw_bench_state_find_spot (state, rw_profile_get_rail (profile, i)->id, place, RW_KIND_DC);
+      guint newest = 0;
+
+      if (is_follower (profile, i) && now != NULL && !now->stale
+          && rw_trim_book_count_readings (book, place, board, i, &newest) >= sure_readings && newest == now->n)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static gboolean
 is_odd (const RwTrimLine *line,
         double            expected)
@@ -29,6 +65,41 @@ is_odd (const RwTrimLine *line,
 
   return line->n_readings >= sure_readings
          && fabs (line->slope - expected) > sure_times * line->slope_u && (share < too_flat || share > too_steep);
+}
+
+static double
+expected_of (RwProfile *profile,
+             guint      i)
+{
+  return rw_trim_prior (rw_profile_get_rail (profile, i), rw_profile_get_reference (profile)).slope;
+}
+
+gboolean
+rw_mistakes_has_odd_slope (RwProfile       *profile,
+                           const RwTrimFit *fit)
+{
+  RwTrimLine line;
+
+  if (!(rw_trim_fit_get_p (fit) > fits_from))
+    return FALSE;
+  for (guint i = 0; i < rw_profile_get_n_rails (profile); i++)
+    if (is_follower (profile, i) && rw_trim_fit_get_line (fit, i, &line) && is_odd (&line, expected_of (profile, i)))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+rw_mistakes_are_slopes_usual (RwProfile          *profile,
+                              const RwTrimScreen *screen)
+{
+  double least, most;
+
+  for (guint i = 0; i < rw_profile_get_n_rails (profile); i++)
+    if (is_follower (profile, i) && rw_trim_screen_get_slope (screen, i, &least, &most)
+        && (least < too_flat * expected_of (profile, i) + close_to
+            || most > too_steep * expected_of (profile, i) - close_to))
+      return FALSE;
+  return TRUE;
 }
 
 static const RwTrimPoint *
@@ -53,13 +124,12 @@ look_at_rail (RwMistakes      *self,
               guint            i)
 {
   const RwRail *rail = rw_profile_get_rail (set->profile, i);
-  const RwRail *reference = rw_profile_get_rail (set->profile, set->reference);
-  const double expected = rw_trim_prior (rail, reference).slope;
+  const double expected = expected_of (set->profile, i);
   const RwSpotState *now = rw_mistakes_fresh (self, rail->id, set->place, RW_KIND_DC);
   const RwTrimPoint *point = newest_point (set, i);
   RwTrimLine line;
 
-  if (i == set->reference || rail->nominal < 0 || rail->follows_trim != RW_FOLLOWS_YES || now == NULL || point == NULL
+  if (!is_follower (set->profile, i) || now == NULL || point == NULL
       || now->n != point->n || !rw_trim_fit_get_line (set->fit, i, &line) || !is_odd (&line, expected))
     return;
 

@@ -47,17 +47,12 @@ static const RwPast *
 find_unloaded (const RwMistakes *self)
 {
   const RwMistakesBook *book = self->book;
+  const RwPastSpot *spot
+      = rw_mistakes_book_find_spot (book, reference_of (self)->id, RW_PLACE_TERMINALS, RW_KIND_DC);
+  const RwPast *past
+      = spot != NULL ? rw_mistakes_book_find_past (book, rw_mistakes_book_get_past (book, spot->last)->unloaded) : NULL;
 
-  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0;)
-    {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
-
-      if (past->turns != book->turns->len || past->fixes != book->fixes)
-        return NULL;
-      if (is_dc_of (past, reference_of (self), RW_PLACE_TERMINALS) && past->spot.setup.board_fitted == RW_SAID_NO)
-        return past;
-    }
-  return NULL;
+  return past != NULL && past->turns == book->turns->len && past->fixes == book->fixes ? past : NULL;
 }
 
 static void
@@ -89,12 +84,6 @@ look_for_no_load (RwMistakes *self)
 
 /* --- chasing a drop ----------------------------------------------------------------------------- */
 
-/* The reference at terminals and board between two turns. */
-typedef struct
-{
-  const RwPast *terminals, *board;
-} Pair;
-
 /* At least so much is lost between them, whatever the meters' errors. */
 static double
 sure_difference (const RwSpotState *terminals,
@@ -112,33 +101,31 @@ is_up (const RwPast      *before,
               > MAX (turned_share * fabs (now->rail->nominal), rw_mistakes_tolerance_2 (&before->spot, now));
 }
 
-/* The first pair since the last change of wiring or setup, before the last turn, that showed the loss. */
-static gboolean
-find_known_loss (RwMistakes   *self,
-                 const RwRail *reference,
-                 Pair         *out)
+/* The first pair since the last change of wiring or setup, before the last turn, that showed the loss: looked for at
+ * every turn, in what was read since the turn before. */
+void
+rw_mistakes_find_loss (RwMistakesBook *book)
 {
-  const RwMistakesBook *book = self->book;
-  guint epoch = G_MAXUINT;
+  RwPastLoss *loss = &book->loss;
 
-  for (guint i = 0; i < rw_mistakes_book_get_n_past (book); i++)
+  for (; !loss->found && loss->at < rw_mistakes_book_get_n_past (book); loss->at++)
     {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
+      const RwPast *past = rw_mistakes_book_get_past (book, loss->at);
 
-      if (past->stretch != book->stretch || past->epoch == book->epoch || past->spot.setup.power_on == RW_SAID_NO)
+      if (past->spot.setup.power_on == RW_SAID_NO)
         continue;
-      if (past->epoch != epoch)
-        *out = (Pair){ NULL, NULL };
-      epoch = past->epoch;
-      if (is_dc_of (past, reference, RW_PLACE_TERMINALS))
-        out->terminals = past;
-      if (is_dc_of (past, reference, RW_PLACE_BOARD))
-        out->board = past;
-      if (out->terminals != NULL && out->board != NULL
-          && sure_difference (&out->terminals->spot, &out->board->spot) > wiring_share * reference->nominal)
-        return TRUE;
+      if (past->epoch != loss->epoch)
+        loss->terminals = loss->board = RW_NO_PAST;
+      loss->epoch = past->epoch;
+      if (is_dc_of (past, book->reference, RW_PLACE_TERMINALS))
+        loss->terminals = loss->at;
+      if (is_dc_of (past, book->reference, RW_PLACE_BOARD))
+        loss->board = loss->at;
+      loss->found = loss->terminals != RW_NO_PAST && loss->board != RW_NO_PAST
+                    && sure_difference (&rw_mistakes_book_get_past (book, loss->terminals)->spot,
+                                        &rw_mistakes_book_get_past (book, loss->board)->spot)
+                         > wiring_share * book->reference->nominal;
     }
-  return FALSE;
 }
 
 /* The terminals far up to have the board just right, whoever or whatever did it (a sense line does as well). */
@@ -183,22 +170,22 @@ look_for_chasing_drop (RwMistakes *self)
   const RwRail *reference = reference_of (self);
   const RwSpotState *terminals = rw_mistakes_fresh (self, reference->id, RW_PLACE_TERMINALS, RW_KIND_DC);
   const RwSpotState *board = rw_mistakes_fresh (self, reference->id, RW_PLACE_BOARD, RW_KIND_DC);
-  Pair known = { NULL, NULL };
+  const RwPastLoss *loss = &self->book->loss;
 
-  if (look_for_high_terminals (self, reference, terminals, board) || !find_known_loss (self, reference, &known))
+  if (look_for_high_terminals (self, reference, terminals, board) || !loss->found)
     return;
   if (terminals != NULL && board != NULL && sure_difference (terminals, board) <= wiring_share * reference->nominal)
     return;
-  if (is_up (known.board, board))
+  if (is_up (rw_mistakes_book_get_past (self->book, loss->board), board))
     warn_chasing_drop (self, board);
-  else if (is_up (known.terminals, terminals))
+  else if (is_up (rw_mistakes_book_get_past (self->book, loss->terminals), terminals))
     warn_chasing_drop (self, terminals);
 }
 
 /* --- chasing the minus rail --------------------------------------------------------------------- */
 
-static gboolean
-is_weak (const RwSpotState *spot)
+gboolean
+rw_mistakes_is_weak (const RwSpotState *spot)
 {
   return spot->rail != NULL && spot->rail->nominal < 0 && spot->reading.kind == RW_KIND_DC && !spot->reading.over
          && spot->verdict == RW_VERDICT_OUTSIDE && spot->reading.value > spot->hi;
@@ -211,7 +198,7 @@ is_mended (RwMistakes   *self,
 {
   const RwSpotState *now = rw_bench_state_find_rail (self->state, rail->id);
 
-  return now != NULL && !now->stale && !is_weak (now);
+  return now != NULL && !now->stale && !rw_mistakes_is_weak (now);
 }
 
 /* The weak minus rail that was read before the last turn, since the last change of setup. (nullable) */
@@ -219,35 +206,32 @@ static const RwPast *
 find_weak (RwMistakes *self)
 {
   const RwMistakesBook *book = self->book;
+  const RwPast *weak = NULL;
 
-  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0;)
+  for (guint i = 0; i < book->weak->len; i++)
     {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
+      const RwPast *past = rw_mistakes_book_get_past (book, g_array_index (book->weak, guint, i));
 
-      if (past->stretch != book->stretch)
-        return NULL;
-      if (past->epoch != book->epoch && is_weak (&past->spot) && !is_mended (self, past->spot.rail))
-        return past;
+      if (past->epoch == book->epoch)
+        past = rw_mistakes_book_find_past (book, past->weak_before);
+      if (past != NULL && past->stretch == book->stretch && (weak == NULL || past > weak)
+          && !is_mended (self, past->spot.rail))
+        weak = past;
     }
-  return NULL;
+  return weak;
 }
 
-/* The reading of the same spot before the last turn. (nullable) */
+/* The first reading of the same spot before the last turn, since the last change of setup. (nullable) */
 static const RwPast *
 find_earlier (RwMistakes        *self,
               const RwSpotState *spot)
 {
   const RwMistakesBook *book = self->book;
+  const RwReading *reading = &spot->reading;
+  const RwPastSpot *read = rw_mistakes_book_find_spot (book, reading->rail, reading->place, reading->kind);
+  const RwPast *first = read != NULL ? rw_mistakes_book_find_past (book, read->first) : NULL;
 
-  for (guint i = 0; i < rw_mistakes_book_get_n_past (book); i++)
-    {
-      const RwPast *past = rw_mistakes_book_get_past (book, i);
-
-      if (past->stretch == book->stretch && past->epoch != book->epoch
-          && rw_reading_same_spot (&past->spot.reading, &spot->reading) && !past->spot.reading.over)
-        return past;
-    }
-  return NULL;
+  return first != NULL && first->stretch == book->stretch && first->epoch != book->epoch ? first : NULL;
 }
 
 static void
@@ -280,15 +264,16 @@ look_for_chasing_minus (RwMistakes *self)
 
 /* --- the recheck that was forgotten ------------------------------------------------------------- */
 
-/* Readings since the last turn that are no recheck: of another kind or along a wire, or of a rail again. */
-static guint
-count_other_readings (RwMistakes *self)
+/* Whether there were many readings since the last turn that are no recheck: of another kind or along a wire, or of a
+ * rail again. */
+static gboolean
+went_on_reading (RwMistakes *self)
 {
   const RwMistakesBook *book = self->book;
   g_autoptr (GHashTable) read = g_hash_table_new (g_direct_hash, g_direct_equal);
   guint n = 0;
 
-  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0;)
+  for (guint i = rw_mistakes_book_get_n_past (book); i-- > 0 && n < many_readings;)
     {
       const RwPast *past = rw_mistakes_book_get_past (book, i);
 
@@ -298,7 +283,7 @@ count_other_readings (RwMistakes *self)
           || !g_hash_table_add (read, (gpointer) past->spot.reading.rail))
         n++;
     }
-  return n;
+  return n >= many_readings;
 }
 
 /* Due, and read before the turn: a rail never read is no matter of a recheck. (nullable) */
@@ -329,7 +314,7 @@ look_for_stale (RwMistakes *self)
   /* The turn is the last thing that changed anything, and there were readings before it. */
   if (turn == NULL || n_past == 0 || turn->setup.power_on == RW_SAID_NO || book->last_t - turn->t < long_after
       || book->turned_at_stretch != book->stretch
-      || (book->deeds == 0 && count_other_readings (self) < many_readings))
+      || (book->deeds == 0 && !went_on_reading (self)))
     return;
 
   RwTrimRecheck recheck;

@@ -28,6 +28,15 @@ enum
 /* A rail tells x when its slope is this many standard uncertainties away from 0. */
 #define RW_TRIM_SURELY 3.0
 
+/* A fit that is less likely is no chance, and an outlier is looked for. */
+#define RW_TRIM_MISFIT_P 0.01
+
+/* The search ends when what is left is at least as likely. */
+#define RW_TRIM_FITS_P 0.05
+
+/* A reading is named when no other scores within this of it. */
+#define RW_TRIM_CLEAR_LEAD 9.0
+
 struct _RwTrimFit
 {
   gatomicrefcount refs;
@@ -59,10 +68,39 @@ struct _RwTrimFit
   gboolean unclear;
 };
 
+/* How the search for outliers ended. */
+typedef enum
+{
+  RW_TRIM_SEARCH_NONE,    /* the fit of all readings was good */
+  RW_TRIM_SEARCH_NAMED,   /* without those that were named it is */
+  RW_TRIM_SEARCH_TIED,    /* one more would have to be named, but two are about as likely */
+  RW_TRIM_SEARCH_GAVE_UP
+} RwTrimSearchEnd;
+
+typedef struct
+{
+  RwTrimSearchEnd end;
+  RwTrimFit *first;      /* of all readings */
+  RwTrimFit *last;       /* without those that it would name */
+  gboolean  *left_out;   /* a reading: it is one of them; NULL: none is */
+  guint      n_left_out;
+  double     least_lead; /* with which one of them was ahead of the next; INFINITY without any */
+  double     lead;       /* after TIED: of the best score over the next */
+  double     gain;       /* … by which the best one is below χ² */
+  guint      leaders[2]; /* … readings: the best, the next */
+} RwTrimSearch;
+
+void rw_trim_search_clear (RwTrimSearch *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RwTrimSearch, rw_trim_search_clear)
+
 /* The fit of all readings but those in @left_out (a reading: TRUE leaves it out; NULL: none is). */
 RwTrimFit *rw_trim_fit_make (guint n_rails, guint reference, const RwTrimPrior *priors,
                              guint n_positions, const RwTrimReading *readings, guint n_readings,
                              const gboolean *left_out);
+
+/* rw_trim_fit_new (), and how it came about; clear *search when done. (transfer full) */
+RwTrimFit *rw_trim_fit_search (guint n_rails, guint reference, const RwTrimPrior *priors, guint n_positions,
+                               const RwTrimReading *readings, guint n_readings, RwTrimSearch *search);
 
 /* Sets cells and first from the readings that count. */
 void rw_trim_fit_make_cells (RwTrimFit *self, const RwTrimReading *readings, guint n_readings,
@@ -88,8 +126,8 @@ double rw_trim_fit_at (const RwTrimFit *self, guint position, guint rail, double
 /* Whether a reading can count at all: finite, and of a rail and position that exist. */
 gboolean rw_trim_fit_can_use (const RwTrimFit *self, const RwTrimReading *reading);
 
-/* @first, or a better fit without the readings that can be named as outliers. Takes @first. */
-RwTrimFit *rw_trim_fit_find_outliers (RwTrimFit *first, const RwTrimReading *readings,
-                                      guint n_readings);
+/* search->first, or a better fit without the readings that can be named as outliers. Fills in the rest of *search.
+ * (transfer full) */
+RwTrimFit *rw_trim_fit_find_outliers (RwTrimSearch *search, const RwTrimReading *readings, guint n_readings);
 
 G_END_DECLS

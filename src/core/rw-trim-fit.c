@@ -22,7 +22,6 @@
 
 static const double least_prior_u = 1e-6;
 static const double steepest = 1e12; /* a prior beyond is none */
-static const double misfit_p = 0.01; /* below it an outlier is looked for */
 
 double
 rw_trim_prior_weight (const RwTrimPrior *prior)
@@ -229,6 +228,33 @@ rw_trim_fit_make (guint                n_rails,
   return self;
 }
 
+void
+rw_trim_search_clear (RwTrimSearch *self)
+{
+  g_clear_pointer (&self->first, rw_trim_fit_unref);
+  g_clear_pointer (&self->last, rw_trim_fit_unref);
+  g_clear_pointer (&self->left_out, g_free);
+}
+
+RwTrimFit *
+rw_trim_fit_search (guint                n_rails,
+                    guint                reference,
+                    const RwTrimPrior   *priors,
+                    guint                n_positions,
+                    const RwTrimReading *readings,
+                    guint                n_readings,
+                    RwTrimSearch        *search)
+{
+  g_assert (reference < n_rails);
+
+  *search = (RwTrimSearch){ .least_lead = INFINITY };
+  search->first = rw_trim_fit_make (n_rails, reference, priors, n_positions, readings, n_readings, NULL);
+  if (search->first->p < RW_TRIM_MISFIT_P)
+    return rw_trim_fit_find_outliers (search, readings, n_readings);
+  search->last = rw_trim_fit_ref (search->first);
+  return rw_trim_fit_ref (search->first);
+}
+
 RwTrimFit *
 rw_trim_fit_new (guint                n_rails,
                  guint                reference,
@@ -237,12 +263,9 @@ rw_trim_fit_new (guint                n_rails,
                  const RwTrimReading *readings,
                  guint                n_readings)
 {
-  g_assert (reference < n_rails);
+  g_auto (RwTrimSearch) search;
 
-  RwTrimFit *self = rw_trim_fit_make (n_rails, reference, priors, n_positions, readings,
-                                      n_readings, NULL);
-
-  return self->p < misfit_p ? rw_trim_fit_find_outliers (self, readings, n_readings) : self;
+  return rw_trim_fit_search (n_rails, reference, priors, n_positions, readings, n_readings, &search);
 }
 
 RwTrimFit *

@@ -33,8 +33,6 @@
 
 static const guint least_suspects = 2, most_suspects = 12;
 static const double far_behind = 0.25; /* share of the largest drop below which a reading is no rival */
-static const double fits_p = 0.05;
-static const double clear_lead = 9;
 static const double tied_down = 1e-6; /* share of the variance: below, nothing checks a reading */
 
 typedef struct
@@ -129,18 +127,41 @@ refit (const RwTrimFit     *fit,
                            n_readings, left_out);
 }
 
+/* How far the suspects were apart. */
+typedef struct
+{
+  guint  best, second; /* readings */
+  double best_score, second_score;
+} Race;
+
+static void
+enter_race (Race  *race,
+            guint  reading,
+            double score)
+{
+  const double behind = MAX (score, race->best_score);
+
+  if (score < race->best_score)
+    *race = (Race){ reading, race->best, score, race->best_score };
+  else if (behind < race->second_score)
+    {
+      race->second = reading;
+      race->second_score = behind;
+    }
+}
+
 /* Leaves out the one reading that stands out, and marks it. NULL: none does. */
 static RwTrimFit *
 leave_one_out (const RwTrimFit     *fit,
                const RwTrimReading *readings,
                guint                n_readings,
-               gboolean            *left_out)
+               gboolean            *left_out,
+               Race                *race)
 {
   g_autoptr (GArray) suspects = list_suspects (fit, readings, n_readings, left_out);
   g_autoptr (RwTrimFit) best = NULL;
-  double best_score = INFINITY, second_score = INFINITY;
-  guint best_reading = 0;
 
+  *race = (Race){ 0, 0, INFINITY, INFINITY };
   for (guint i = 0; i < suspects->len; i++)
     {
       const guint reading = g_array_index (suspects, Suspect, i).reading;
@@ -151,18 +172,16 @@ leave_one_out (const RwTrimFit     *fit,
       const double score = score_without (rest, &readings[reading]);
 
       left_out[reading] = FALSE;
-      second_score = MIN (second_score, MAX (score, best_score));
-      if (score < best_score)
+      if (score < race->best_score)
         {
-          best_score = score;
-          best_reading = reading;
           g_clear_pointer (&best, rw_trim_fit_unref);
           best = g_steal_pointer (&rest);
         }
+      enter_race (race, reading, score);
     }
-  if (!best || second_score - best_score < clear_lead)
+  if (!best || race->second_score - race->best_score < RW_TRIM_CLEAR_LEAD)
     return NULL;
-  left_out[best_reading] = TRUE;
+  left_out[race->best] = TRUE;
   return g_steal_pointer (&best);
 }
 
@@ -177,10 +196,23 @@ name_outliers (RwTrimFit      *fit,
       fit->outliers[fit->n_outliers++] = i;
 }
 
-/* The same lines with every uncertainty widened until the misfit is what it should be. Takes @fit; its misfit
- * stays what is told. */
+static void
+note_end (RwTrimSearch *search,
+          const Race   *race)
+{
+  if (!isfinite (race->second_score))
+    return;
+  search->end = RW_TRIM_SEARCH_TIED;
+  search->lead = race->second_score - race->best_score;
+  search->gain = search->last->chi2 - race->best_score;
+  search->leaders[0] = race->best;
+  search->leaders[1] = race->second;
+}
+
+/* The same lines with every uncertainty widened until the misfit is what it should be. The misfit of @fit stays what is
+ * told. */
 static RwTrimFit *
-widen (RwTrimFit           *fit,
+widen (const RwTrimFit     *fit,
        const RwTrimReading *readings,
        guint                n_readings)
 {
@@ -195,32 +227,38 @@ widen (RwTrimFit           *fit,
   wider->dof = fit->dof;
   wider->p = fit->p;
   wider->unclear = TRUE;
-  rw_trim_fit_unref (fit);
   return wider;
 }
 
 RwTrimFit *
-rw_trim_fit_find_outliers (RwTrimFit           *first,
+rw_trim_fit_find_outliers (RwTrimSearch        *search,
                            const RwTrimReading *readings,
                            guint                n_readings)
 {
-  g_autofree gboolean *left_out = g_new0 (gboolean, n_readings);
-  g_autoptr (RwTrimFit) fit = rw_trim_fit_ref (first);
+  Race race;
 
+  search->end = RW_TRIM_SEARCH_GAVE_UP;
+  search->left_out = g_new0 (gboolean, n_readings);
+  search->last = rw_trim_fit_ref (search->first);
   for (guint n = 1; n <= n_readings / 4; n++)
     {
-      RwTrimFit *rest = leave_one_out (fit, readings, n_readings, left_out);
+      RwTrimFit *rest = leave_one_out (search->last, readings, n_readings, search->left_out, &race);
 
       if (!rest)
-        break;
-      rw_trim_fit_unref (fit);
-      fit = rest;
-      if (fit->p >= fits_p)
         {
-          name_outliers (fit, left_out, n_readings);
-          rw_trim_fit_unref (first);
-          return g_steal_pointer (&fit);
+          note_end (search, &race);
+          break;
+        }
+      search->n_left_out++;
+      search->least_lead = MIN (search->least_lead, race.second_score - race.best_score);
+      rw_trim_fit_unref (search->last);
+      search->last = rest;
+      if (rest->p >= RW_TRIM_FITS_P)
+        {
+          search->end = RW_TRIM_SEARCH_NAMED;
+          name_outliers (rest, search->left_out, n_readings);
+          return rw_trim_fit_ref (rest);
         }
     }
-  return widen (first, readings, n_readings);
+  return widen (search->first, readings, n_readings);
 }

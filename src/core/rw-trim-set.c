@@ -14,6 +14,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "rw-trim-set-private.h"
+
 static const double prior_yes_u = 0.30;
 static const double prior_no_u = 0.03;
 static const double prior_unknown = 0.5;
@@ -47,10 +49,12 @@ rw_trim_prior (const RwRail *rail,
 
 /* --- making ------------------------------------------------------------------------------------- */
 
-static RwTrimFit *
-fit_lines (const RwTrimSetInput *input,
-           guint                 reference)
+RwTrimFit *
+rw_trim_set_fit (const RwTrimSetInput *input,
+                 RwTrimSearch         *search)
 {
+  const guint reference
+      = (guint) rw_profile_index_of (input->profile, rw_profile_get_reference (input->profile)->id);
   const guint n_rails = rw_profile_get_n_rails (input->profile);
   g_autofree RwTrimPrior *priors = g_new (RwTrimPrior, n_rails);
   g_autofree RwTrimReading *readings = g_new (RwTrimReading, MAX (input->n_points, 1));
@@ -61,7 +65,7 @@ fit_lines (const RwTrimSetInput *input,
   for (guint i = 0; i < input->n_points; i++)
     readings[i] = (RwTrimReading){ input->points[i].rail, input->points[i].position, input->points[i].value,
                                    input->points[i].u, input->normal != NULL && input->normal[i] };
-  return rw_trim_fit_new (n_rails, reference, priors, input->n_positions, readings, input->n_points);
+  return rw_trim_fit_search (n_rails, reference, priors, input->n_positions, readings, input->n_points, search);
 }
 
 static void
@@ -227,13 +231,14 @@ RwTrimSet *
 rw_trim_set_new (const RwTrimSetInput *input)
 {
   RwTrimSet *self = g_atomic_rc_box_new0 (RwTrimSet);
+  g_auto (RwTrimSearch) search;
 
   self->profile = rw_profile_ref (input->profile);
   self->place = input->place;
   self->board = input->board;
   self->percent = input->percent;
   self->reference = (guint) rw_profile_index_of (self->profile, rw_profile_get_reference (self->profile)->id);
-  self->fit = fit_lines (input, self->reference);
+  self->fit = rw_trim_set_fit (input, &search);
   take_positions (self, input);
   take_points (self, input);
   take_limits (self);

@@ -223,6 +223,63 @@ test_moments (void)
   g_assert_null (rw_chapters_next_moment (chapters, RW_MOMENT_KEEP, 8));
 }
 
+/* A trim event that says that nothing was moved heads nothing, counts for nothing and is no goal, and no run ends at
+ * it. */
+static void
+test_unmoved (void)
+{
+  g_autoptr (RwSession) session = fixture_session ();
+  g_autoptr (RwProfile) profile = fixture_profile ();
+  RwEvent still[] = { rw_event_make_trim (10), rw_event_make_trim (25) };
+
+  still[0].trim.moved = still[1].trim.moved = FALSE;
+  read_rail (session, 1, "p5", 5.02); /* 0 */
+  add (session, still[0]);            /* 1 */
+  add (session, rw_event_make_trim (20)); /* 2 */
+  add (session, still[1]);                /* 3 */
+  add (session, rw_event_make_trim (30)); /* 4 */
+  assert_chapters (session, "start@0 The beginning\n"
+                            "trim@20 2 turns of the trim\n");
+
+  g_autoptr (RwChapters) chapters = rw_chapters_new (session, NULL, NULL);
+  g_autofree char *start = rw_chapter_describe_change (rw_chapters_get (chapters, 0), profile);
+
+  g_assert_cmpstr (start, ==, "1 reading, +5 V: inside");
+  g_assert_cmpuint (rw_chapters_get (chapters, 0)->n_trims, ==, 0);
+  g_assert_cmpuint (rw_chapters_get (chapters, 1)->n_trims, ==, 2);
+  assert_moments (chapters, RW_MOMENT_TRIM, "3@20>2 5@30>4 ");
+}
+
+static void
+read_overload (RwSession  *session,
+               double      t,
+               const char *rail)
+{
+  RwReading reading = rw_reading_make (rail, RW_PLACE_BOARD, RW_KIND_DC, 0, 0.01, "m1");
+
+  reading.over = TRUE;
+  add (session, rw_event_make_reading (t, &reading));
+}
+
+/* The same mistake on another rail is another warning; on the same rail again it is not, until it was gone. */
+static void
+test_one_warning_a_rail (void)
+{
+  g_autoptr (RwSession) session = fixture_session ();
+
+  read_overload (session, 1, "p5");    /* 0 */
+  read_overload (session, 2, "p12");   /* 1: another rail */
+  read_overload (session, 3, "p5");    /* 2: still there */
+  read_rail (session, 4, "p12", 12);   /* 3: gone */
+  read_overload (session, 5, "m5");    /* 4 */
+  read_overload (session, 6, "p12");   /* 5: again */
+
+  g_autoptr (RwChapters) chapters = rw_chapters_new (session, NULL, NULL);
+
+  assert_moments (chapters, RW_MOMENT_WARNING, "1@1>0overload 2@2>1overload 5@5>4overload 6@6>5overload ");
+  g_assert_cmpuint (rw_chapters_get (chapters, 0)->n_warnings, ==, 4);
+}
+
 static RwSession *
 make_random (GRand *random)
 {
@@ -381,6 +438,8 @@ main (int    argc,
   g_test_add_func ("/chapters/each says what changed in it", test_changes);
   g_test_add_func ("/chapters/a title that names a hidden rail is kept back", test_a_title_that_names_a_hidden_rail_is_kept_back);
   g_test_add_func ("/chapters/moments lie where something happened, a decision before its samples", test_moments);
+  g_test_add_func ("/chapters/a trim that was not moved is no turn", test_unmoved);
+  g_test_add_func ("/chapters/a mistake on another rail is another warning", test_one_warning_a_rail);
   g_test_add_func ("/chapters/they cover the session in order", test_cover);
   g_test_add_func ("/chapters/everything live is counted once", test_counts);
   g_test_add_func ("/chapters/a warning comes up where the state has it", test_warnings);
