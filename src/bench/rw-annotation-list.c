@@ -93,13 +93,25 @@ setup_cb (GtkSignalListItemFactory *factory,
   gtk_list_item_set_child (item, row);
 }
 
-/* "Ada · 2026-03-14 18:02:11Z" */
+/* A time that is none is shown as it stands. */
+static char *
+say_when (const RwAnnotation *note)
+{
+  g_autoptr (GDateTime) told = g_date_time_new_from_iso8601 (note->written, NULL);
+  g_autoptr (GDateTime) when = told != NULL ? g_date_time_to_utc (told) : NULL;
+
+  return when != NULL ? g_date_time_format (when, "%Y-%m-%d %H:%M UTC") : g_strdup (note->written);
+}
+
+/* "Ada · 2026-03-14 18:02 UTC" */
 static char *
 say_who (const RwAnnotation *note)
 {
+  g_autofree char *when = say_when (note);
+
   if (*note->by == '\0')
-    return g_strdup (note->written);
-  return *note->written != '\0' ? g_strdup_printf ("%s · %s", note->by, note->written) : g_strdup (note->by);
+    return g_steal_pointer (&when);
+  return *when != '\0' ? g_strdup_printf ("%s · %s", note->by, when) : g_strdup (note->by);
 }
 
 static void
@@ -187,20 +199,9 @@ import_chosen (const char *path,
                gpointer    data)
 {
   RwAnnotationList *self = data;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *report = NULL;
-  guint added;
+  g_autofree char *words = NULL;
 
-  if (!rw_annotations_import (self->notes, path, &added, &report, &error))
-    {
-      say (self, error->message);
-      return;
-    }
-
-  /* Translators: how many notes came in from a file. */
-  g_autofree char *came = g_strdup_printf (ngettext ("%u new note came in.", "%u new notes came in.", added), added);
-  g_autofree char *words = report != NULL ? g_strdup_printf ("%s %s", came, report) : g_strdup (came);
-
+  rw_job_take_in_annotations (self->job, path, &words);
   say (self, words);
 }
 

@@ -116,7 +116,7 @@ free_window (RwApplication *self)
 {
   GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
 
-  if (active != NULL && RW_IS_MAIN_WINDOW (active) && rw_main_window_get_job (RW_MAIN_WINDOW (active)) == NULL)
+  if (active != NULL && RW_IS_MAIN_WINDOW (active) && rw_main_window_is_free (RW_MAIN_WINDOW (active)))
     return RW_MAIN_WINDOW (active);
   return make_window (self);
 }

@@ -5,13 +5,7 @@
 
 #include "rw-compare-others.h"
 
-#include <glib/gstdio.h>
-#include <string.h>
-
-#include "rw-journal-reader.h"
-#include "rw-paths.h"
-
-static const gsize longest_header = 512 * 1024; /* bytes; a profile is some thousand */
+#include "rw-session-files.h"
 
 void
 rw_compare_other_free (RwCompareOther *self)
@@ -19,51 +13,6 @@ rw_compare_other_free (RwCompareOther *self)
   g_free (self->path);
   g_date_time_unref (self->started);
   g_free (self);
-}
-
-typedef struct
-{
-  const char *path;
-  gint64      written;
-} Dated;
-
-static int
-compare_dated (const void *a,
-               const void *b)
-{
-  const Dated *x = a, *y = b;
-
-  return x->written > y->written ? -1 : x->written < y->written;
-}
-
-/* Those written last first. */
-static GArray *
-date_all (GPtrArray *paths)
-{
-  GArray *all = g_array_new (FALSE, FALSE, sizeof (Dated));
-
-  for (guint i = 0; i < paths->len; i++)
-    {
-      GStatBuf info;
-      Dated one = { paths->pdata[i], 0 };
-
-      if (g_stat (one.path, &info) == 0)
-        one.written = (gint64) info.st_mtime;
-      g_array_append_val (all, one);
-    }
-  g_array_sort (all, compare_dated);
-  return all;
-}
-
-static RwSessionHeader *
-read_header (const char *path)
-{
-  gsize length = 0;
-  gboolean whole;
-  g_autofree char *tainted = rw_journal_load_bytes (path, longest_header, &length, &whole, NULL);
-  const char *end = tainted != NULL ? memchr (tainted, '\n', length) : NULL;
-
-  return end != NULL ? rw_session_header_from_line (tainted, (gsize) (end - tainted), NULL) : NULL;
 }
 
 static gboolean
@@ -88,13 +37,13 @@ rw_compare_others_list (const char            *folder,
                         const RwSessionHeader *header)
 {
   GPtrArray *others = g_ptr_array_new_with_free_func ((GDestroyNotify) rw_compare_other_free);
-  g_autoptr (GPtrArray) paths = rw_paths_list (folder, ".rwlog");
-  g_autoptr (GArray) dated = date_all (paths);
+  const char *const folders[] = { folder, NULL };
+  g_autoptr (GPtrArray) paths = rw_session_files_list (folders);
 
-  for (guint i = 0; i < MIN (dated->len, RW_COMPARE_OTHERS_MOST); i++)
+  for (guint i = 0; i < MIN (paths->len, RW_COMPARE_OTHERS_MOST); i++)
     {
-      const char *path = g_array_index (dated, Dated, i).path;
-      g_autoptr (RwSessionHeader) found = read_header (path);
+      const char *path = paths->pdata[i];
+      g_autoptr (RwSessionHeader) found = rw_session_files_read_header (path);
 
       if (found == NULL || !is_other (found, header))
         continue;

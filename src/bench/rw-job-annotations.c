@@ -5,6 +5,7 @@
 
 #include "rw-job-annotations.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 static const char annotations_key[] = "rw-annotations", class_key[] = "rw-class";
@@ -21,8 +22,11 @@ rw_job_get_annotations (RwJob *job)
 
   if (self != NULL || rw_job_get_replay (job) == NULL)
     return self;
-  self = rw_annotations_new (rw_session_get_header (rw_job_get_session (job))->id,
-                             rw_job_began_class (job) ? NULL : rw_job_get_path (job));
+
+  const RwSessionHeader *header = rw_session_get_header (rw_job_get_session (job));
+
+  self = rw_annotations_new (header->id, rw_job_began_class (job) ? NULL : rw_job_get_path (job));
+  rw_annotations_set_about (self, header->cabinet_name, header->started);
   g_object_set_data_full (G_OBJECT (job), annotations_key, self, g_object_unref);
   return self;
 }
@@ -66,6 +70,30 @@ rw_job_annotate (RwJob      *job,
   return rw_annotations_add (rw_job_get_annotations (job), t, event_at (rw_job_get_session (job), t), by, text, now,
                              error)
          > 0;
+}
+
+gboolean
+rw_job_take_in_annotations (RwJob      *job,
+                            const char *path,
+                            char      **words)
+{
+  g_return_val_if_fail (RW_IS_JOB (job) && rw_job_get_replay (job) != NULL && path != NULL && words != NULL, FALSE);
+
+  g_autoptr (GError) error = NULL;
+  g_autofree char *report = NULL;
+  guint added;
+
+  if (!rw_annotations_import (rw_job_get_annotations (job), path, &added, &report, &error))
+    {
+      *words = g_strdup (error->message);
+      return FALSE;
+    }
+
+  /* Translators: how many notes came in from a file. */
+  g_autofree char *came = g_strdup_printf (ngettext ("%u new note came in.", "%u new notes came in.", added), added);
+
+  *words = report != NULL ? g_strdup_printf ("%s %s", came, report) : g_steal_pointer (&came);
+  return TRUE;
 }
 
 void

@@ -19,6 +19,10 @@ gboolean rw_job_began_class (RwJob *job);
 /* Writes one on the present moment of the replay, on the event that happened in it if there is one. */
 gboolean rw_job_annotate (RwJob *job, const char *by, const char *text, GError **error);
 
+/* Takes in what another file says on the session, and says how much that was, what of it was damaged, or why nothing came
+ * (FALSE). *words: (transfer full) */
+gboolean rw_job_take_in_annotations (RwJob *job, const char *path, char **words);
+
 /* To the moment of an annotation; the replay pauses. */
 void rw_job_show_annotation (RwJob *job, const RwAnnotation *annotation);
 

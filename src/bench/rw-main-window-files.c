@@ -52,26 +52,24 @@ remember (const char *path)
 
 /* --- opening -------------------------------------------------------------------------------------- */
 
-/* Notes show nothing without their session: it is opened instead, and takes in those that lie beside it. */
-static void
-open_notes (RwMainWindow *self,
-            const char   *path,
-            const char   *session)
+gboolean
+rw_main_window_open_session (RwMainWindow *self,
+                             const char   *path)
 {
-  g_autofree char *notes = g_path_get_basename (path);
-  g_autofree char *wanted = g_path_get_basename (session);
-  g_autofree char *words = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *report = NULL;
+  RwJob *job = rw_job_new_replay (path, &report, &error);
 
-  if (g_file_test (session, G_FILE_TEST_IS_REGULAR))
+  if (job == NULL)
     {
-      rw_main_window_open (self, session);
-      return;
+      say (self, RW_BANNER_WARNING, error->message);
+      return FALSE;
     }
-  /* Translators: a file of notes, the file of the session it is named after. */
-  words = g_strdup_printf (_ ("%s holds notes on a session, and %s does not lie beside it. Open that session, then take "
-                              "the notes in (Ctrl+Shift+A)."),
-                           notes, wanted);
-  say (self, RW_BANNER_WARNING, words);
+  rw_main_window_set_job (self, job);
+  remember (path);
+  if (report != NULL)
+    say (self, RW_BANNER_WARNING, report);
+  return TRUE;
 }
 
 void
@@ -80,25 +78,10 @@ rw_main_window_open (RwMainWindow *self,
 {
   g_autofree char *session = rw_annotations_dup_session_path (path);
 
-  if (session != NULL)
-    {
-      open_notes (self, path, session);
-      return;
-    }
-
-  g_autoptr (GError) error = NULL;
-  g_autofree char *report = NULL;
-  RwJob *job = rw_job_new_replay (path, &report, &error);
-
-  if (job == NULL)
-    {
-      say (self, RW_BANNER_WARNING, error->message);
-      return;
-    }
-  rw_main_window_set_job (self, job);
-  remember (path);
-  if (report != NULL)
-    say (self, RW_BANNER_WARNING, report);
+  if (session != NULL) /* it is a file of notes */
+    rw_main_window_open_notes (self, path);
+  else
+    rw_main_window_open_session (self, path);
 }
 
 void
@@ -155,7 +138,7 @@ static RwJob *
 make_practice (GError **error)
 {
   g_autoptr (RwProfile) profile = find_profile ("classic-5-12-m5");
-  g_autofree char *folder = g_build_filename (g_get_user_state_dir (), "railwright", "practice", NULL);
+  g_autofree char *folder = rw_paths_dup_practice ();
   g_autofree char *path = rw_main_window_new_path (folder, "Tidepool Racer");
 
   if (profile == NULL)
@@ -200,7 +183,8 @@ open_chosen (const char *path,
 void
 rw_main_window_ask_open (RwMainWindow *self)
 {
-  rw_compat_open_file (GTK_WINDOW (self), _ ("Open a session"), _ ("Sessions"), "*.rwlog", open_chosen, self);
+  rw_compat_open_file (GTK_WINDOW (self), _ ("Open a session"), _ ("Sessions"), "*.rwlog;*.rwnotes", open_chosen,
+                       self);
 }
 
 /* The whole session: of a replay the file it comes from, not just what has been played. */

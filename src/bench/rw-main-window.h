@@ -15,8 +15,10 @@ G_DECLARE_FINAL_TYPE (RwMainWindow, rw_main_window, RW, MAIN_WINDOW, GtkApplicat
 GtkWidget *rw_main_window_new (GtkApplication *application, GSettings *settings); /* @settings (nullable) */
 
 /* @job: (transfer full) (nullable): the doors. */
-void   rw_main_window_set_job (RwMainWindow *self, RwJob *job);
-RwJob *rw_main_window_get_job (RwMainWindow *self); /* (nullable) */
+void rw_main_window_set_job (RwMainWindow *self, RwJob *job);
+
+/* The doors are shown, and nothing is about to be opened here. */
+gboolean rw_main_window_is_free (RwMainWindow *self);
 
 /* Opens a saved file as a replay; what goes wrong is shown in a banner. */
 void rw_main_window_open (RwMainWindow *self, const char *path);

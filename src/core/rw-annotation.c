@@ -3,13 +3,14 @@
  *
  * The file: UTF-8, lines ended by \n, the first one the header, the rest in the order in which they were written.
  *
- *   {"railwright_notes":1,"session":"<uuid>"}
+ *   {"railwright_notes":1,"session":"<uuid>","cabinet":"Tidepool Racer","started":"2026-03-14T09:30:00Z"}
  *   {"n":1,"t":12.5,"at":7,"by":"Ada","text":"the fan stops here","written":"2026-03-14T18:02:11Z"}
  *   {"n":2,"t":30.0,"at":null,"by":"","text":"…","written":"…"}
  *   {"n":3,"t":31.0,"at":12,"written":"…","call":{"ask":"p5","place":"board","kind":"dc","was":4.98}}
  *   {"retract":1}
  *
- * Nothing in it is ever changed. Unknown keys are kept and ignored, and so is a line with a number and a time that is
+ * Cabinet and start are those of the session, so that notes that travel alone say which one they want; files of older
+ * programs have the id alone. Nothing in it is ever changed. Unknown keys are kept and ignored, and so is a line with a number and a time that is
  * neither a note nor a call but holds something else.
  */
 #include "config.h"
@@ -25,6 +26,7 @@
 #include "rw-plain-text.h"
 
 static const int format_version = 1;
+static const char stamp_format[] = "%Y-%m-%dT%H:%M:%SZ"; /* of moments in UTC */
 
 G_DEFINE_QUARK (rw_annotations_error, rw_annotations_error)
 
@@ -186,7 +188,7 @@ rw_annotation_line_make (double      t,
                          GDateTime  *written)
 {
   g_autoptr (GDateTime) utc = g_date_time_to_utc (written);
-  g_autofree char *stamp = g_date_time_format (utc, "%Y-%m-%dT%H:%M:%SZ");
+  g_autofree char *stamp = g_date_time_format (utc, stamp_format);
   const RwAnnotation raw = { 1, t, at, (char *) by, (char *) text, stamp };
   GString *out = g_string_new (NULL);
 
@@ -201,7 +203,7 @@ rw_annotation_line_make_call (double            t,
                               GDateTime        *written)
 {
   g_autoptr (GDateTime) utc = g_date_time_to_utc (written);
-  g_autofree char *stamp = g_date_time_format (utc, "%Y-%m-%dT%H:%M:%SZ");
+  g_autofree char *stamp = g_date_time_format (utc, stamp_format);
   GString *out = g_string_new ("{\"n\":1,\"t\":");
 
   rw_json_append_number (out, t);
@@ -248,28 +250,77 @@ rw_annotation_line_dup_key (const RwAnnotationLine *self)
   return g_string_free (key, FALSE);
 }
 
+/* --- the first line ------------------------------------------------------------------------------- */
+
 void
-rw_annotation_header_append (const char *session,
-                             GString    *out)
+rw_annotations_head_clear (RwAnnotationsHead *self)
+{
+  g_clear_pointer (&self->session, g_free);
+  g_clear_pointer (&self->cabinet, g_free);
+  g_clear_pointer (&self->started, g_date_time_unref);
+}
+
+void
+rw_annotations_head_set (RwAnnotationsHead       *self,
+                         const RwAnnotationsHead *other)
+{
+  rw_annotations_head_clear (self);
+  self->session = g_strdup (other->session);
+  self->cabinet = g_strdup (other->cabinet);
+  self->started = other->started != NULL ? g_date_time_ref (other->started) : NULL;
+}
+
+void
+rw_annotation_header_append (const RwAnnotationsHead *head,
+                             GString                 *out)
 {
   g_string_append_printf (out, "{\"railwright_notes\":%d,\"session\":", format_version);
-  rw_json_append_string (out, session);
+  rw_json_append_string (out, head->session);
+  if (head->cabinet != NULL)
+    {
+      g_string_append (out, ",\"cabinet\":");
+      rw_json_append_string (out, head->cabinet);
+    }
+  if (head->started != NULL)
+    {
+      g_autofree char *stamp = g_date_time_format (head->started, stamp_format);
+
+      g_string_append (out, ",\"started\":");
+      rw_json_append_string (out, stamp);
+    }
   g_string_append (out, "}\n");
 }
 
-static char *
+static gboolean
 refuse_header (GError    **error,
                const char *message)
 {
   g_set_error_literal (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_HEADER, message);
-  return NULL;
+  return FALSE;
 }
 
-char *
-rw_annotation_header_read (const char *tainted,
-                           gsize       length,
-                           GError    **error)
+/* What helps to find the session, and is no error when it is missing or makes no sense. */
+static void
+read_about (JsonObject        *object,
+            RwAnnotationsHead *out)
 {
+  const char *cabinet = rw_json_get_string (object, "cabinet", NULL);
+  g_autoptr (GTimeZone) utc = g_time_zone_new_utc ();
+  g_autoptr (GDateTime) started = g_date_time_new_from_iso8601 (rw_json_get_string (object, "started", ""), utc);
+
+  if (cabinet != NULL && *cabinet != '\0')
+    out->cabinet = rw_plain_text_dup (cabinet, RW_PLAIN_NAME);
+  out->started = started != NULL ? g_date_time_to_utc (started) : NULL;
+}
+
+gboolean
+rw_annotation_header_read (RwAnnotationsHead *out,
+                           const char        *tainted,
+                           gsize              length,
+                           GError           **error)
+{
+  *out = (RwAnnotationsHead){ 0 };
+
   g_autoptr (JsonNode) root = rw_json_parse (tainted, length, NULL);
   JsonObject *object = root != NULL && JSON_NODE_HOLDS_OBJECT (root) ? json_node_get_object (root) : NULL;
   double version = 0;
@@ -283,5 +334,7 @@ rw_annotation_header_read (const char *tainted,
 
   if (session == NULL)
     return refuse_header (error, _ ("header: key “session” must name the session that they belong to"));
-  return rw_plain_text_dup (session, RW_PLAIN_NAME);
+  out->session = rw_plain_text_dup (session, RW_PLAIN_NAME);
+  read_about (object, out);
+  return TRUE;
 }

@@ -42,7 +42,7 @@ rw_annotations_file_free (RwAnnotationsFile *self)
     return;
   g_clear_pointer (&self->lines, g_array_unref);
   g_free (self->path);
-  g_free (self->session);
+  rw_annotations_head_clear (&self->head);
   g_free (self->report);
   g_free (self);
 }
@@ -199,19 +199,19 @@ read_header (RwAnnotationsFile *self,
                  _ ("the line is %lu bytes long; %lu are the most"), (gulong) line->length,
                  (gulong) limits->line_bytes);
   else
-    self->session = rw_annotation_header_read (line->tainted + mark, line->length - mark, error);
-  if (self->session == NULL)
+    rw_annotation_header_read (&self->head, line->tainted + mark, line->length - mark, error);
+  if (self->head.session == NULL)
     {
       g_prefix_error (error, _ ("%s, line 1: "), name);
       return FALSE;
     }
-  if (session == NULL || g_str_equal (self->session, session))
+  if (session == NULL || g_str_equal (self->head.session, session))
     return TRUE;
   g_set_error (error, RW_ANNOTATIONS_ERROR, RW_ANNOTATIONS_ERROR_SESSION,
                /* Translators: file name, id of the session it names, id of the one that is open. */
                _ ("%s holds annotations of another session (%s; this one is %s). Open that session first, then take "
                   "them in."),
-               name, self->session, session);
+               name, self->head.session, session);
   return FALSE;
 }
 
@@ -278,6 +278,26 @@ rw_annotations_file_load (const char *path,
       self->usable = FALSE;
     }
   return self;
+}
+
+gboolean
+rw_annotations_read_head (const char        *path,
+                          RwAnnotationsHead *out,
+                          GError           **error)
+{
+  g_return_val_if_fail (path != NULL && out != NULL, FALSE);
+
+  g_autoptr (RwAnnotationsFile) file = rw_annotations_file_new ();
+  g_autofree char *name = rw_plain_text_dup_path (path);
+  gsize length = 0;
+  g_autofree char *tainted = rw_journal_load_first_line (path, rw_limits.line_bytes, &length, error);
+
+  *out = (RwAnnotationsHead){ 0 };
+  if (tainted == NULL
+      || !rw_annotations_file_parse (file, tainted, length, TRUE, name, NULL, &rw_limits, error))
+    return FALSE;
+  rw_annotations_head_set (out, &file->head);
+  return TRUE;
 }
 
 GHashTable *
@@ -374,11 +394,11 @@ take_written (RwAnnotationsFile *self,
 }
 
 gboolean
-rw_annotations_file_append (RwAnnotationsFile *self,
-                            const char        *session,
-                            RwAnnotationsMake  make,
-                            gpointer           data,
-                            GError           **error)
+rw_annotations_file_append (RwAnnotationsFile       *self,
+                            const RwAnnotationsHead *head,
+                            RwAnnotationsMake        make,
+                            gpointer                 data,
+                            GError                 **error)
 {
   g_autoptr (GString) text = g_string_new (NULL);
   g_autoptr (GString) all = g_string_new (NULL);
@@ -386,19 +406,19 @@ rw_annotations_file_append (RwAnnotationsFile *self,
 
   if (!self->usable)
     return refuse (self, error);
-  if (!open_file (self, &file, session, error))
+  if (!open_file (self, &file, head->session, error))
     return FALSE;
   make (self->last_n + 1, text, data);
   if (!self->exists)
-    rw_annotation_header_append (session, all);
+    rw_annotation_header_append (head, all);
   g_string_append_len (all, text->str, (gssize) text->len);
 
   const gboolean done = rw_journal_file_append (&file, all->str, all->len, error);
 
   if (done)
     {
-      g_free (self->session);
-      self->session = g_strdup (session);
+      if (self->head.session == NULL)
+        rw_annotations_head_set (&self->head, head);
       take_written (self, text, file.good_end);
     }
   rw_journal_file_close (&file);

@@ -79,7 +79,7 @@ rw_annotations_to_lines (RwAnnotations *self)
 
   GString *out = g_string_new (NULL);
 
-  rw_annotation_header_append (self->session, out);
+  rw_annotation_header_append (&self->head, out);
   for (guint f = 0; f < RW_ANNOTATIONS_FILES; f++)
     for (guint i = 0; self->files[f] != NULL && i < self->files[f]->lines->len; i++)
       {
@@ -114,7 +114,7 @@ rw_annotations_export (RwAnnotations *self,
   g_autoptr (GString) out = g_string_new (NULL);
   guint n = 0;
 
-  rw_annotation_header_append (self->session, out);
+  rw_annotation_header_append (&self->head, out);
   for (guint i = 0; i < self->live->len; i++)
     {
       const RwAnnotation *shown = &g_array_index (self->live, RwAnnotation, i);

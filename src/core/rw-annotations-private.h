@@ -42,11 +42,13 @@ char *rw_annotation_line_make_call (double t, guint at, const RwCallSaid *said, 
 /* What makes two of them the same, whatever their numbers. (transfer full) */
 char *rw_annotation_line_dup_key (const RwAnnotationLine *self);
 
-/* The first line of a file, with its newline. */
-void rw_annotation_header_append (const char *session, GString *out);
+void rw_annotations_head_set (RwAnnotationsHead *self, const RwAnnotationsHead *other); /* copies; not from itself */
 
-/* The session that a first line names. (transfer full) */
-char *rw_annotation_header_read (const char *tainted, gsize length, GError **error);
+/* The first line of a file, with its newline. */
+void rw_annotation_header_append (const RwAnnotationsHead *head, GString *out);
+
+/* *out is empty with an error. */
+gboolean rw_annotation_header_read (RwAnnotationsHead *out, const char *tainted, gsize length, GError **error);
 
 /* --- one file (rw-annotations-file.c) --- */
 
@@ -54,7 +56,7 @@ typedef struct
 {
   char     *path;    /* NULL: bytes alone */
   GArray   *lines;   /* of RwAnnotationLine */
-  char     *session; /* as its header says; NULL: there is no file yet, or not one to be written to */
+  RwAnnotationsHead head; /* as its first line says; empty: there is no file yet, or not one to be written to */
   char     *report;  /* (nullable) what was damaged or left out */
   gboolean  exists;
   gboolean  usable;  /* it may be written to */
@@ -81,7 +83,7 @@ GHashTable *rw_annotations_file_list_retracted (const RwAnnotationsFile *self);
 /* Appends whole lines behind what is there, the header first in a new file; returns once they are on disk. A file
  * that grew meanwhile is read again first. @make is called once the next number is known. */
 typedef void (*RwAnnotationsMake) (guint next_n, GString *out, gpointer data);
-gboolean rw_annotations_file_append (RwAnnotationsFile *self, const char *session, RwAnnotationsMake make,
+gboolean rw_annotations_file_append (RwAnnotationsFile *self, const RwAnnotationsHead *head, RwAnnotationsMake make,
                                      gpointer data, GError **error);
 
 /* --- all of them (rw-annotations.c, rw-annotations-kept.c) --- */
@@ -98,7 +100,7 @@ typedef struct
 struct _RwAnnotations
 {
   GObject            parent_instance;
-  char              *session;
+  RwAnnotationsHead  head;
   RwAnnotationsFile *files[RW_ANNOTATIONS_FILES]; /* beside, of the user; NULL: there is no such place */
   GArray            *live;           /* of RwAnnotation; borrows its words from the files' lines */
   GArray            *places;         /* of RwAnnotationPlace, by number − 1 */

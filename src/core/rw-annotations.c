@@ -30,7 +30,7 @@ rw_annotations_finalize (GObject *object)
     g_clear_pointer (&self->files[i], rw_annotations_file_free);
   g_clear_pointer (&self->live, g_array_unref);
   g_clear_pointer (&self->places, g_array_unref);
-  g_clear_pointer (&self->session, g_free);
+  rw_annotations_head_clear (&self->head);
   g_clear_pointer (&self->report, g_free);
   G_OBJECT_CLASS (rw_annotations_parent_class)->finalize (object);
 }
@@ -158,7 +158,7 @@ rw_annotations_new (const char *session_id,
   g_autofree char *beside = session_path != NULL ? path_beside (session_path) : NULL;
   g_autofree char *user = path_of_user (session_id);
 
-  self->session = g_strdup (session_id);
+  self->head.session = g_strdup (session_id);
   if (beside != NULL)
     self->files[0] = rw_annotations_file_load (beside, session_id);
   if (user != NULL)
@@ -184,11 +184,43 @@ rw_annotations_new_from_bytes (const char     *tainted,
 
   RwAnnotations *self = g_object_new (RW_TYPE_ANNOTATIONS, NULL);
 
-  self->session = g_strdup (file->session);
+  rw_annotations_head_set (&self->head, &file->head);
   self->files[0] = g_steal_pointer (&file);
   gather (self);
   gather_report (self);
   return self;
+}
+
+void
+rw_annotations_set_about (RwAnnotations *self,
+                          const char    *cabinet,
+                          GDateTime     *started)
+{
+  g_return_if_fail (RW_IS_ANNOTATIONS (self) && cabinet != NULL && started != NULL);
+  g_free (self->head.cabinet);
+  g_clear_pointer (&self->head.started, g_date_time_unref);
+  self->head.cabinet = *cabinet != '\0' ? g_strdup (cabinet) : NULL;
+  self->head.started = g_date_time_to_utc (started);
+}
+
+gboolean
+rw_annotations_has_file (RwAnnotations *self,
+                         const char    *path)
+{
+  g_return_val_if_fail (RW_IS_ANNOTATIONS (self) && path != NULL, FALSE);
+
+  g_autofree char *wanted = g_canonicalize_filename (path, NULL);
+
+  for (guint i = 0; i < RW_ANNOTATIONS_FILES; i++)
+    {
+      g_autofree char *own = self->files[i] != NULL && self->files[i]->exists
+                                 ? g_canonicalize_filename (self->files[i]->path, NULL)
+                                 : NULL;
+
+      if (g_strcmp0 (own, wanted) == 0)
+        return TRUE;
+    }
+  return FALSE;
 }
 
 const char *
@@ -202,7 +234,7 @@ const char *
 rw_annotations_get_session (RwAnnotations *self)
 {
   g_return_val_if_fail (RW_IS_ANNOTATIONS (self), NULL);
-  return self->session;
+  return self->head.session;
 }
 
 const char *
@@ -269,7 +301,7 @@ append (RwAnnotations    *self,
         continue;
       if (self->files[*which]->lines->len >= RW_LIMIT_NOTES)
         return refuse_full (self, error);
-      if (rw_annotations_file_append (self->files[*which], self->session, make, data, &problem))
+      if (rw_annotations_file_append (self->files[*which], &self->head, make, data, &problem))
         return TRUE;
       if (first == NULL)
         first = g_steal_pointer (&problem);
@@ -386,7 +418,7 @@ rw_annotations_retract (RwAnnotations *self,
 
   const RwAnnotationPlace place = g_array_index (self->places, RwAnnotationPlace, n - 1);
 
-  if (!rw_annotations_file_append (self->files[place.file], self->session, make_retract, GUINT_TO_POINTER (place.n),
+  if (!rw_annotations_file_append (self->files[place.file], &self->head, make_retract, GUINT_TO_POINTER (place.n),
                                    error))
     return FALSE;
   tell_changed (self);
@@ -455,9 +487,29 @@ load_other (RwAnnotations *self,
   g_autofree char *tainted = rw_journal_load_bytes (path, rw_limits.memory_bytes / 8, &length, &whole, error);
 
   if (tainted == NULL
-      || !rw_annotations_file_parse (other, tainted, length, whole, name, self->session, &rw_limits, error))
+      || !rw_annotations_file_parse (other, tainted, length, whole, name, self->head.session, &rw_limits, error))
     return NULL;
   return g_steal_pointer (&other);
+}
+
+gboolean
+rw_annotations_count_new (RwAnnotations *self,
+                          const char    *path,
+                          guint         *n,
+                          GError       **error)
+{
+  g_return_val_if_fail (RW_IS_ANNOTATIONS (self) && path != NULL && n != NULL, FALSE);
+
+  g_autoptr (RwAnnotationsFile) other = load_other (self, path, error);
+
+  *n = 0;
+  if (other == NULL)
+    return FALSE;
+
+  g_autoptr (GPtrArray) list = list_new (self, other);
+
+  *n = list->len;
+  return TRUE;
 }
 
 gboolean

@@ -35,6 +35,20 @@ typedef struct
   char  *written; /* ISO 8601, UTC */
 } RwAnnotation;
 
+/* What the first line of a file of annotations says. */
+typedef struct
+{
+  char      *session; /* the id of the session that they belong to */
+  char      *cabinet; /* (nullable) its cabinet, for who has the notes alone; older files do not say */
+  GDateTime *started; /* (nullable) UTC; as well */
+} RwAnnotationsHead;
+
+void rw_annotations_head_clear (RwAnnotationsHead *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (RwAnnotationsHead, rw_annotations_head_clear)
+
+/* Reads the first line of a file, and no more of it. The error names the file; *out is empty then. */
+gboolean rw_annotations_read_head (const char *path, RwAnnotationsHead *out, GError **error);
+
 #define RW_TYPE_ANNOTATIONS (rw_annotations_get_type ())
 G_DECLARE_FINAL_TYPE (RwAnnotations, rw_annotations, RW, ANNOTATIONS, GObject)
 
@@ -51,6 +65,12 @@ RwAnnotations *rw_annotations_new_from_bytes (const char *tainted, gsize length,
 /* NAME.rwlog for NAME.rwnotes: the session that a file of notes lies beside, whether it is there or not. NULL: @path is
  * no name of such a file. (transfer full) */
 char *rw_annotations_dup_session_path (const char *path);
+
+/* What a file that is made from now on says of the session beside its id; @cabinet and @started as in its header. */
+void rw_annotations_set_about (RwAnnotations *self, const char *cabinet, GDateTime *started);
+
+/* Is @path one of the files that these were read from? */
+gboolean rw_annotations_has_file (RwAnnotations *self, const char *path);
 
 /* What was damaged or left out. (nullable) borrowed */
 const char *rw_annotations_get_report (RwAnnotations *self);
@@ -82,6 +102,9 @@ gboolean rw_annotations_retract (RwAnnotations *self, guint n, GError **error);
 
 /* Writes what is not taken back to a file that travels; it is replaced as a whole or not at all. */
 gboolean rw_annotations_export (RwAnnotations *self, const char *path, GError **error);
+
+/* How many rw_annotations_import () would take in from @path. The same errors. */
+gboolean rw_annotations_count_new (RwAnnotations *self, const char *path, guint *n, GError **error);
 
 /* Takes in what another file says on the same session; what is here already (same moment, name, text and time of
  * writing) is not taken twice. *added: how many were new. Refused when it belongs to another session. *report

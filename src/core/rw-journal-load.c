@@ -8,6 +8,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -37,33 +38,44 @@ open_plain (const char *path,
   return -1;
 }
 
-/* Up to @most + 1 bytes into @bytes. */
+/* A step of reading, bytes: of a whole file, and of a first line, which is some thousand long. */
+enum
+{
+  STEP = 65536,
+  LINE_STEP = 8192,
+};
+
+/* Up to @most + 1 bytes into @bytes; of a line no more once its end was read. */
 static gboolean
 read_all (int         fd,
           gsize       most,
+          gboolean    line,
           GByteArray *bytes)
 {
-  guint8 block[65536];
+  guint8 block[STEP];
 
   while (bytes->len <= most)
     {
-      const ssize_t got = read (fd, block, MIN (sizeof block, most + 1 - bytes->len));
+      const ssize_t got = read (fd, block, MIN ((gsize) (line ? LINE_STEP : STEP), most + 1 - bytes->len));
 
       if (got < 0 && errno == EINTR)
         continue;
       if (got <= 0)
         return got == 0;
       g_byte_array_append (bytes, block, (guint) got);
+      if (line && memchr (block, '\n', (gsize) got) != NULL)
+        return TRUE;
     }
   return TRUE;
 }
 
-char *
-rw_journal_load_bytes (const char *path,
-                       gsize       most,
-                       gsize      *length,
-                       gboolean   *whole,
-                       GError    **error)
+/* Closed by a 0 that is not counted, so that an empty file is no failure. (transfer full) */
+static char *
+load (const char *path,
+      gsize       most,
+      gboolean    line,
+      gsize      *length,
+      GError    **error)
 {
   /* Not mapped: a file cut short while it is read would kill us. */
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
@@ -72,7 +84,7 @@ rw_journal_load_bytes (const char *path,
   if (fd < 0)
     return NULL;
 
-  const gboolean done = read_all (fd, most, bytes);
+  const gboolean done = read_all (fd, most, line, bytes);
   const int code = errno;
 
   close (fd);
@@ -85,8 +97,37 @@ rw_journal_load_bytes (const char *path,
                    g_strerror (code));
       return NULL;
     }
-  *whole = bytes->len <= most;
-  *length = MIN (bytes->len, most);
-  g_byte_array_append (bytes, (const guint8 *) "", 1); /* an empty file is no failure */
+  *length = bytes->len;
+  g_byte_array_append (bytes, (const guint8 *) "", 1);
   return (char *) g_byte_array_free (g_steal_pointer (&bytes), FALSE);
+}
+
+char *
+rw_journal_load_bytes (const char *path,
+                       gsize       most,
+                       gsize      *length,
+                       gboolean   *whole,
+                       GError    **error)
+{
+  char *tainted = load (path, most, FALSE, length, error);
+
+  if (tainted == NULL)
+    return NULL;
+  *whole = *length <= most;
+  *length = MIN (*length, most);
+  return tainted;
+}
+
+char *
+rw_journal_load_first_line (const char *path,
+                            gsize       most,
+                            gsize      *length,
+                            GError    **error)
+{
+  char *tainted = load (path, most, TRUE, length, error);
+  const char *end = tainted != NULL ? memchr (tainted, '\n', *length) : NULL;
+
+  if (end != NULL)
+    *length = (gsize) (end - tainted) + 1;
+  return tainted;
 }

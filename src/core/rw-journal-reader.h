@@ -53,4 +53,8 @@ RwJournalRead *rw_journal_read_bytes_within (const char *tainted, gsize length, 
 /* The first @most bytes of a plain file, *whole FALSE when there are more. The error names the file. (transfer full) */
 char *rw_journal_load_bytes (const char *path, gsize most, gsize *length, gboolean *whole, GError **error);
 
+/* The first line of a plain file, with its \n if it has one; of one longer than @most bytes the first @most + 1. Little
+ * more than the line is read, however large the file. The error names the file. (transfer full) */
+char *rw_journal_load_first_line (const char *path, gsize most, gsize *length, GError **error);
+
 G_END_DECLS

@@ -25,6 +25,12 @@ rw_paths_dup_sessions (void)
   return rw_paths_dup_user ("sessions");
 }
 
+char *
+rw_paths_dup_practice (void)
+{
+  return g_build_filename (g_get_user_state_dir (), "railwright", "practice", NULL);
+}
+
 const char *
 rw_paths_get_locale_dir (void)
 {

@@ -16,6 +16,9 @@ char *rw_paths_dup_user (const char *below);
 /* Where sessions are kept unless somebody says otherwise: the user's sessions folder. (transfer full) */
 char *rw_paths_dup_sessions (void);
 
+/* Where sessions of practice are kept. (transfer full) */
+char *rw_paths_dup_practice (void);
+
 /* Where message catalogues lie: $RAILWRIGHT_LOCALE_DIR when set (a build tree), else the installed folder. Static. */
 const char *rw_paths_get_locale_dir (void);
 
