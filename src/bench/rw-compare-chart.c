@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-chart-names.h"
 #include "rw-color-scheme.h"
 
 /* Pixels of a saved picture. */
@@ -24,21 +25,6 @@ struct _RwCompareChart
 };
 
 G_DEFINE_FINAL_TYPE (RwCompareChart, rw_compare_chart, GTK_TYPE_WIDGET)
-
-/* Words for the ids of symptoms and causes. */
-static char *
-name_cb (RwEventType type,
-         const char *id,
-         gpointer    user_data)
-{
-  RwKnowledge *knowledge = user_data;
-  const RwSymptom *symptom = type == RW_EVENT_SYMPTOM ? rw_knowledge_find_symptom (knowledge, id) : NULL;
-  const RwCause *cause = type == RW_EVENT_REPAIR ? rw_knowledge_find_cause (knowledge, id) : NULL;
-
-  if (symptom != NULL)
-    return g_strdup (symptom->title);
-  return cause != NULL ? g_strdup (cause->repair.title) : NULL;
-}
 
 static void
 describe (RwCompareChart *self)
@@ -95,8 +81,7 @@ rw_compare_chart_set_compare (RwCompareChart *self,
   self->knowledge = kept;
   self->compare = rw_compare_ref (compare);
   self->picture = rw_compare_picture_new (compare, changed_cb, self);
-  if (knowledge != NULL)
-    rw_compare_picture_set_name_func (self->picture, name_cb, self->knowledge);
+  rw_compare_picture_set_name_func (self->picture, rw_chart_name_known, self->knowledge);
   rw_compare_picture_set_chart (self->picture, chart);
   apply_look (self);
   describe (self);
@@ -135,8 +120,7 @@ rw_compare_chart_save (RwCompareChart *self,
                            _ ("The name must end in .png, .svg or .pdf."));
       return FALSE;
     }
-  if (self->knowledge != NULL)
-    rw_compare_picture_set_name_func (page, name_cb, self->knowledge);
+  rw_compare_picture_set_name_func (page, rw_chart_name_known, self->knowledge);
   rw_compare_picture_set_chart (page, rw_compare_chart_get_chart (self));
 
   g_autoptr (GBytes) bytes = rw_compare_picture_export_bytes (page, format, picture_width, picture_height, error);

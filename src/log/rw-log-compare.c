@@ -5,10 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-chart-names.h"
 #include "rw-compare-picture.h"
 #include "rw-log-file.h"
 #include "rw-log-io.h"
 #include "rw-log-options.h"
+#include "rw-log-picture.h"
 #include "rw-report-compare.h"
 
 /* Pixels of a picture, at 96 to the inch. */
@@ -18,21 +20,16 @@ typedef struct
 {
   gboolean        json;
   char           *meters;
-  char           *as;
-  char           *chart;
-  char           *out;
+  RwLogPicture    picture;
   char          **words;
   RwCompareMeters whose;
-  RwChartFormat   format; /* with as */
 } Wish;
 
 static void
 wish_clear (Wish *wish)
 {
   g_free (wish->meters);
-  g_free (wish->as);
-  g_free (wish->chart);
-  g_free (wish->out);
+  rw_log_picture_clear (&wish->picture);
   g_strfreev (wish->words);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Wish, wish_clear)
@@ -57,42 +54,22 @@ read_meters (Wish *wish)
 static int
 check_wish (Wish *wish)
 {
+  RwLogPicture *picture = &wish->picture;
   const guint n = wish->words != NULL ? g_strv_length (wish->words) : 0;
 
   if (n != 2)
     return wrong (n < 2 ? _ ("two FILEs are needed") : _ ("only two FILEs are taken"));
   if (!read_meters (wish))
     return wrong (_ ("--meters must be same or other"));
-  if (wish->as == NULL && (wish->out != NULL || wish->chart != NULL))
+  if (picture->as == NULL && (picture->out != NULL || picture->chart != NULL))
     return wrong (_ ("-o and --chart go with --as only"));
-  if (wish->as == NULL)
+  if (picture->as == NULL)
     return RW_LOG_DONE;
-  if (!rw_chart_format_from_id (wish->as, &wish->format))
+  if (!rw_chart_format_from_id (picture->as, &picture->format))
     return wrong (_ ("--as must be svg, png or pdf"));
   if (wish->json)
     return wrong (_ ("--json and --as do not go together"));
-  if (wish->out == NULL)
-    return wrong (_ ("-o OUT is missing: where to write (“-” is standard output)"));
-  if (wish->chart != NULL && !g_str_equal (wish->chart, "time") && !g_str_equal (wish->chart, "trim"))
-    return wrong (_ ("--chart must be time or trim"));
-  if (rw_log_same_file (wish->words[0], wish->out) || rw_log_same_file (wish->words[1], wish->out))
-    return wrong (_ ("OUT is the session file itself, which is never overwritten"));
-  return RW_LOG_DONE;
-}
-
-/* Words for the ids of symptoms and causes. */
-static char *
-name_cb (RwEventType type,
-         const char *id,
-         gpointer    user_data)
-{
-  RwKnowledge *knowledge = user_data;
-  const RwSymptom *symptom = type == RW_EVENT_SYMPTOM ? rw_knowledge_find_symptom (knowledge, id) : NULL;
-  const RwCause *cause = type == RW_EVENT_REPAIR ? rw_knowledge_find_cause (knowledge, id) : NULL;
-
-  if (symptom != NULL)
-    return g_strdup (symptom->title);
-  return cause != NULL ? g_strdup (cause->repair.title) : NULL;
+  return rw_log_picture_check (picture, "compare", wish->words);
 }
 
 static int
@@ -103,20 +80,14 @@ write_picture (const Wish  *wish,
   g_autoptr (RwComparePicture) picture = rw_compare_picture_new (compare, NULL, NULL);
   g_autoptr (GError) error = NULL;
 
-  if (knowledge != NULL)
-    rw_compare_picture_set_name_func (picture, name_cb, knowledge);
-  if (g_strcmp0 (wish->chart, "trim") == 0)
+  rw_compare_picture_set_name_func (picture, rw_chart_name_known, knowledge);
+  if (rw_log_picture_is_trim (&wish->picture))
     rw_compare_picture_set_chart (picture, RW_VIEW_TRIM);
 
   g_autoptr (GBytes) bytes
-      = rw_compare_picture_export_bytes (picture, wish->format, picture_width, picture_height, &error);
+      = rw_compare_picture_export_bytes (picture, wish->picture.format, picture_width, picture_height, &error);
 
-  if (bytes == NULL)
-    {
-      rw_log_complain ("%s", error->message);
-      return RW_LOG_DAMAGED;
-    }
-  return rw_log_write (wish->out, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
+  return rw_log_picture_write (&wish->picture, bytes, error);
 }
 
 static int
@@ -144,7 +115,7 @@ carry_out (const Wish *wish)
 
   g_autoptr (RwKnowledge) knowledge = rw_log_load_knowledge ();
   g_autoptr (RwCompare) compare = rw_compare_new (a->read->session, b->read->session, wish->whose);
-  const int status = wish->as != NULL ? write_picture (wish, compare, knowledge)
+  const int status = wish->picture.as != NULL ? write_picture (wish, compare, knowledge)
                                       : write_words (wish, compare, knowledge);
 
   rw_log_file_complain (a);
@@ -163,10 +134,10 @@ rw_log_compare (int    argc,
       N_ ("“same”: it was one meter both times; “other”: two, or adjusted in between. Without it, meters of one name "
           "and figures are one"),
       N_ ("WHICH") },
-    { "as", 0, 0, G_OPTION_ARG_STRING, &wish.as, N_ ("A picture instead of text: svg, png or pdf"), N_ ("KIND") },
-    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.chart,
+    { "as", 0, 0, G_OPTION_ARG_STRING, &wish.picture.as, N_ ("A picture instead of text: svg, png or pdf"), N_ ("KIND") },
+    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.picture.chart,
       N_ ("Which charts it shows: time (unless said otherwise) or trim"), N_ ("CHART") },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.out,
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.picture.out,
       N_ ("Where to write the picture; “-” is standard output"), N_ ("OUT") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &wish.words, NULL, NULL },
     G_OPTION_ENTRY_NULL

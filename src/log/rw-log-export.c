@@ -10,9 +10,11 @@
 
 #include "rw-bench-state.h"
 #include "rw-chart-export.h"
+#include "rw-chart-names.h"
 #include "rw-log-file.h"
 #include "rw-log-io.h"
 #include "rw-log-options.h"
+#include "rw-log-picture.h"
 #include "rw-report-csv.h"
 #include "rw-report-json.h"
 
@@ -21,21 +23,15 @@ static const int picture_width = 1280, picture_height = 720;
 
 typedef struct
 {
-  char         *as;
-  char         *chart;
-  char         *out;
-  char        **words;
-  const char   *path;    /* the one of words */
-  gboolean      picture; /* svg, png, pdf */
-  RwChartFormat format;  /* when it is one */
+  RwLogPicture picture; /* or what else as names */
+  char       **words;
+  gboolean     is_picture; /* svg, png, pdf */
 } Wish;
 
 static void
 wish_clear (Wish *wish)
 {
-  g_free (wish->as);
-  g_free (wish->chart);
-  g_free (wish->out);
+  rw_log_picture_clear (&wish->picture);
   g_strfreev (wish->words);
 }
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Wish, wish_clear)
@@ -50,45 +46,18 @@ wrong (const char *message)
 static int
 check_wish (Wish *wish)
 {
-  wish->path = rw_log_options_one_file ("export", wish->words);
-  if (wish->path == NULL)
+  RwLogPicture *picture = &wish->picture;
+
+  if (rw_log_options_one_file ("export", wish->words) == NULL)
     return RW_LOG_USAGE;
-  if (wish->as == NULL)
+  if (picture->as == NULL)
     return wrong (_ ("--as is missing: csv, json, svg, png or pdf"));
-  wish->picture = rw_chart_format_from_id (wish->as, &wish->format);
-  if (!wish->picture && !g_str_equal (wish->as, "csv") && !g_str_equal (wish->as, "json"))
+  wish->is_picture = rw_chart_format_from_id (picture->as, &picture->format);
+  if (!wish->is_picture && !g_str_equal (picture->as, "csv") && !g_str_equal (picture->as, "json"))
     return wrong (_ ("--as must be csv, json, svg, png or pdf"));
-  if (wish->out == NULL)
-    return wrong (_ ("-o OUT is missing: where to write (“-” is standard output)"));
-  if (wish->chart != NULL && !wish->picture)
+  if (picture->out != NULL && picture->chart != NULL && !wish->is_picture)
     return wrong (_ ("--chart goes with svg, png and pdf only"));
-  if (wish->chart != NULL && !g_str_equal (wish->chart, "time")
-      && !g_str_equal (wish->chart, "trim"))
-    return wrong (_ ("--chart must be time or trim"));
-  if (rw_log_same_file (wish->path, wish->out))
-    return wrong (_ ("OUT is the session file itself, which is never overwritten"));
-  return RW_LOG_DONE;
-}
-
-/* Words for the ids of symptoms and causes. */
-static char *
-name_cb (RwEventType type,
-         const char *id,
-         gpointer    user_data)
-{
-  RwKnowledge *knowledge = user_data;
-
-  if (knowledge == NULL)
-    return NULL;
-
-  const RwSymptom *symptom = rw_knowledge_find_symptom (knowledge, id);
-  const RwCause *cause = rw_knowledge_find_cause (knowledge, id);
-
-  if (type == RW_EVENT_SYMPTOM && symptom != NULL)
-    return g_strdup (symptom->title);
-  if (type == RW_EVENT_REPAIR && cause != NULL)
-    return g_strdup (cause->repair.title);
-  return NULL;
+  return rw_log_picture_check (picture, "export", wish->words);
 }
 
 /* The place and board of which most was read; the first of equals. NULL: nothing was. */
@@ -114,7 +83,7 @@ trim_picture (const Wish      *wish,
 {
   g_autoptr (RwBenchState) state = rw_bench_state_new (file->read->session);
 
-  return rw_trim_map_export_bytes (file->read->session, NULL, most_read_set (state), wish->format,
+  return rw_trim_map_export_bytes (file->read->session, NULL, most_read_set (state), wish->picture.format,
                                    picture_width, picture_height, error);
 }
 
@@ -124,18 +93,13 @@ export_picture (const Wish      *wish,
                 RwKnowledge     *knowledge)
 {
   g_autoptr (GError) error = NULL;
-  const gboolean trim = wish->chart != NULL && g_str_equal (wish->chart, "trim");
-  g_autoptr (GBytes) bytes = trim ? trim_picture (wish, file, &error)
-                                  : rw_chart_export_bytes (file->read->session, NULL, wish->format,
-                                                           picture_width, picture_height, name_cb,
-                                                           knowledge, &error);
+  g_autoptr (GBytes) bytes = rw_log_picture_is_trim (&wish->picture)
+                                 ? trim_picture (wish, file, &error)
+                                 : rw_chart_export_bytes (file->read->session, NULL, wish->picture.format,
+                                                          picture_width, picture_height, rw_chart_name_known,
+                                                          knowledge, &error);
 
-  if (bytes == NULL)
-    {
-      rw_log_complain ("%s", error->message);
-      return RW_LOG_DAMAGED;
-    }
-  return rw_log_write (wish->out, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
+  return rw_log_picture_write (&wish->picture, bytes, error);
 }
 
 static int
@@ -148,7 +112,7 @@ export_json (const Wish      *wish,
   g_autoptr (RwSummary) summary = rw_summary_new_from_read (file->read, knowledge);
   g_autoptr (GString) text = rw_report_json_session (summary);
 
-  return rw_log_write (wish->out, text->str, text->len);
+  return rw_log_write (wish->picture.out, text->str, text->len);
 }
 
 static int
@@ -157,26 +121,26 @@ export_csv (const Wish      *wish,
 {
   g_autoptr (GString) text = rw_report_csv (file->read->session);
 
-  return rw_log_write (wish->out, text->str, text->len);
+  return rw_log_write (wish->picture.out, text->str, text->len);
 }
 
 static int
 carry_out (const Wish *wish)
 {
-  g_autoptr (RwLogFile) file = rw_log_file_load (wish->path);
+  g_autoptr (RwLogFile) file = rw_log_file_load (wish->words[0]);
 
   if (file == NULL)
     return RW_LOG_DAMAGED;
 
   int status;
 
-  if (g_str_equal (wish->as, "csv"))
+  if (g_str_equal (wish->picture.as, "csv"))
     status = export_csv (wish, file);
   else
     {
       g_autoptr (RwKnowledge) knowledge = rw_log_load_knowledge ();
 
-      status = wish->picture ? export_picture (wish, file, knowledge)
+      status = wish->is_picture ? export_picture (wish, file, knowledge)
                              : export_json (wish, file, knowledge);
       status = knowledge == NULL ? RW_LOG_DAMAGED : status;
     }
@@ -190,11 +154,11 @@ rw_log_export (int    argc,
 {
   g_auto (Wish) wish = { 0 };
   const GOptionEntry entries[] = {
-    { "as", 0, 0, G_OPTION_ARG_STRING, &wish.as, N_ ("What to make: csv, json, svg, png or pdf"),
+    { "as", 0, 0, G_OPTION_ARG_STRING, &wish.picture.as, N_ ("What to make: csv, json, svg, png or pdf"),
       N_ ("KIND") },
-    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.chart,
+    { "chart", 0, 0, G_OPTION_ARG_STRING, &wish.picture.chart,
       N_ ("Which picture: time (unless said otherwise) or trim"), N_ ("CHART") },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.out,
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &wish.picture.out,
       N_ ("Where to write; “-” is standard output"), N_ ("OUT") },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &wish.words, NULL, NULL },
     G_OPTION_ENTRY_NULL
