@@ -1,27 +1,25 @@
 /* rw-repair-picker.c: every repair that suits the cabinet.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Sorted by the words of the repair; under them stands the cause that it is for. A search finds what holds all its
- * words in either, in any case. The list is made when it is opened first: most jobs never do.
+ * Sorted by the words of the repair; under them stands the cause that it is for, and a search finds both. The list is
+ * made when it is opened first: most jobs never do.
  */
 #include "config.h"
 
 #include "rw-repair-picker.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 #include "rw-job-practice.h"
+#include "rw-search-list.h"
 
 struct _RwRepairPicker
 {
-  GtkWidget  parent_instance;
-  RwJob     *job;
-  GtkWidget *button;
-  GtkWidget *popover;
-  GtkWidget *search;
-  GtkWidget *list;    /* of buttons */
-  GtkWidget *nothing; /* said when nothing is found */
+  GtkWidget     parent_instance;
+  RwJob        *job;
+  GtkWidget    *button;
+  GtkWidget    *popover;
+  RwSearchList *list; /* of buttons */
 };
 
 static guint repair_signal, closed_signal;
@@ -80,9 +78,8 @@ add_repair (RwRepairPicker *self,
   gtk_widget_add_css_class (button, "flat");
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_object_set_data (G_OBJECT (button), "cause", (gpointer) cause->id);
-  g_object_set_data_full (G_OBJECT (button), "words", g_utf8_casefold (all, -1), g_free);
   g_signal_connect (button, "clicked", G_CALLBACK (clicked_cb), self);
-  gtk_box_append (GTK_BOX (self->list), button);
+  rw_search_list_add (self->list, button, all, NULL);
 }
 
 static int
@@ -100,7 +97,7 @@ fill (RwRepairPicker *self)
 {
   RwKnowledge *whole = self->job != NULL ? rw_job_get_knowledge (self->job) : NULL;
 
-  if (whole == NULL || gtk_widget_get_first_child (self->list) != NULL)
+  if (whole == NULL || !rw_search_list_is_empty (self->list))
     return;
 
   g_autoptr (RwKnowledge) knowledge = rw_knowledge_for_profile (whole, rw_job_get_profile (self->job));
@@ -115,55 +112,14 @@ fill (RwRepairPicker *self)
 
 /* --- searching ------------------------------------------------------------------------------------ */
 
-static gboolean
-has_all (const char *words,
-         char      **wanted)
-{
-  for (guint i = 0; wanted[i] != NULL; i++)
-    if (strstr (words, wanted[i]) == NULL)
-      return FALSE;
-  return TRUE;
-}
-
-static void
-search_cb (RwRepairPicker *self)
-{
-  g_autofree char *text = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
-  g_auto (GStrv) wanted = g_strsplit_set (text, " \t", -1);
-  gboolean any = FALSE;
-
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
-    {
-      const gboolean found = has_all (g_object_get_data (G_OBJECT (row), "words"), wanted);
-
-      gtk_widget_set_visible (row, found);
-      any = any || found;
-    }
-  gtk_widget_set_visible (self->nothing, !any);
-}
-
 /* Enter: the first one found, once something was searched for. */
 static void
 activate_cb (RwRepairPicker *self)
 {
-  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)) == '\0')
-    return;
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
-    if (gtk_widget_get_visible (row))
-      {
-        choose (self, row);
-        return;
-      }
-}
+  GtkWidget *found = rw_search_list_is_searching (self->list) ? rw_search_list_find (self->list) : NULL;
 
-/* Escape: first the search is over, then the list. */
-static void
-stopped_cb (RwRepairPicker *self)
-{
-  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)) != '\0')
-    gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  else
-    gtk_popover_popdown (GTK_POPOVER (self->popover));
+  if (found != NULL)
+    choose (self, found);
 }
 
 /* --- the job -------------------------------------------------------------------------------------- */
@@ -172,11 +128,8 @@ void
 rw_repair_picker_set_job (RwRepairPicker *self,
                           RwJob          *job)
 {
-  GtkWidget *child;
-
   g_return_if_fail (RW_IS_REPAIR_PICKER (self));
-  while ((child = gtk_widget_get_first_child (self->list)) != NULL)
-    gtk_box_remove (GTK_BOX (self->list), child);
+  rw_search_list_clear (self->list);
   g_set_object (&self->job, job);
   gtk_widget_set_sensitive (self->button, job != NULL && rw_job_can_write (job));
 }
@@ -185,9 +138,8 @@ static void
 shown_cb (RwRepairPicker *self)
 {
   fill (self);
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  search_cb (self);
-  gtk_widget_grab_focus (self->search);
+  rw_search_list_reset (self->list);
+  gtk_widget_grab_focus (rw_search_list_get_field (self->list));
 }
 
 void
@@ -227,48 +179,17 @@ rw_repair_picker_class_init (RwRepairPickerClass *klass)
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
-static GtkWidget *
-make_search (RwRepairPicker *self)
-{
-  self->search = gtk_search_entry_new ();
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Search the repairs"),
-                                  -1);
-  gtk_widget_set_tooltip_text (self->search, _ ("Enter chooses the first one that is found."));
-  gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), self->popover);
-  g_signal_connect_swapped (self->search, "changed", G_CALLBACK (search_cb), self);
-  g_signal_connect_swapped (self->search, "activate", G_CALLBACK (activate_cb), self);
-  g_signal_connect_swapped (self->search, "stop-search", G_CALLBACK (stopped_cb), self);
-  return self->search;
-}
-
-static GtkWidget *
-make_scroller (RwRepairPicker *self)
-{
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *inside = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-
-  self->list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  self->nothing = gtk_label_new (_ ("Nothing found. Other words?"));
-  gtk_widget_set_visible (self->nothing, FALSE);
-  gtk_widget_set_margin_end (inside, 12);
-  gtk_box_append (GTK_BOX (inside), self->list);
-  gtk_box_append (GTK_BOX (inside), self->nothing);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), most_height);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), inside);
-  return scroller;
-}
-
 static void
 rw_repair_picker_init (RwRepairPicker *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *list;
 
   self->popover = gtk_popover_new ();
-  gtk_box_append (GTK_BOX (box), make_search (self));
-  gtk_box_append (GTK_BOX (box), make_scroller (self));
-  gtk_popover_set_child (GTK_POPOVER (self->popover), box);
+  list = rw_search_list_new (self->popover, _ ("Search the repairs"), _ ("Enter chooses the first one that is found."),
+                             most_height, 0);
+  self->list = RW_SEARCH_LIST (list);
+  g_signal_connect_swapped (rw_search_list_get_field (self->list), "activate", G_CALLBACK (activate_cb), self);
+  gtk_popover_set_child (GTK_POPOVER (self->popover), list);
   g_signal_connect_swapped (self->popover, "show", G_CALLBACK (shown_cb), self);
   g_signal_connect_swapped (self->popover, "closed", G_CALLBACK (closed_cb), self);
   self->button = gtk_menu_button_new ();

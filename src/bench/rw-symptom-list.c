@@ -1,26 +1,21 @@
 /* rw-symptom-list.c: every symptom, in groups.
  * SPDX-License-Identifier: GPL-3.0-or-later
- *
- * A search finds what holds all its words in its title, in any case; if nothing does, in its title or detail.
  */
 #include "config.h"
 
 #include "rw-symptom-list.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 #include "rw-job-practice.h"
+#include "rw-search-list.h"
 
 struct _RwSymptomList
 {
-  GtkWidget  parent_instance;
-  RwJob     *job;
-  GtkWidget *box;
-  GtkWidget *search;
-  GtkWidget *list;     /* headings and rows */
-  GtkWidget *nothing;  /* said when nothing is found */
-  gboolean   filling;  /* toggles are being set, not pressed */
+  GtkWidget     parent_instance;
+  RwJob        *job;
+  RwSearchList *list;
+  gboolean      filling; /* toggles are being set, not pressed */
 };
 
 /* In the order in which they are shown. Any other group comes last, under its own id. */
@@ -32,6 +27,9 @@ static const struct
   { "game", N_ ("The game") },      { "power", N_ ("Power") }, { "heat", N_ ("Heat and smell") },
   { "picture", N_ ("Picture") },    { "sound", N_ ("Sound") }, { "controls", N_ ("Controls and coins") },
 };
+
+/* Pixels: of the list at most, and between its rows. */
+static const int most_height = 480, row_spacing = 3;
 
 G_DEFINE_FINAL_TYPE (RwSymptomList, rw_symptom_list, GTK_TYPE_WIDGET)
 
@@ -94,7 +92,6 @@ add_row (RwSymptomList   *self,
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *label = gtk_label_new (symptom->title);
-  g_autofree char *all = g_strconcat (symptom->title, " ", symptom->detail, NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -104,8 +101,7 @@ add_row (RwSymptomList   *self,
   gtk_box_append (GTK_BOX (row), label);
   gtk_box_append (GTK_BOX (row), make_toggle (self, symptom, RW_SYMPTOM_PRESENT, _ ("seen")));
   gtk_box_append (GTK_BOX (row), make_toggle (self, symptom, RW_SYMPTOM_ABSENT, _ ("not there")));
-  g_object_set_data_full (G_OBJECT (row), "words", g_utf8_casefold (all, -1), g_free);
-  gtk_box_append (GTK_BOX (self->list), row);
+  rw_search_list_add (self->list, row, symptom->title, symptom->detail);
 }
 
 static void
@@ -116,7 +112,7 @@ add_heading (RwSymptomList *self,
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_add_css_class (label, "group");
-  gtk_box_append (GTK_BOX (self->list), label);
+  rw_search_list_add_heading (self->list, label);
 }
 
 /* @title NULL: every group that has no place in the order, each under its id. */
@@ -171,7 +167,7 @@ static void
 set_toggles (RwSymptomList *self)
 {
   self->filling = TRUE;
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
+  for (GtkWidget *row = rw_search_list_get_first (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
     for (GtkWidget *child = gtk_widget_get_first_child (row); child != NULL; child = gtk_widget_get_next_sibling (child))
       if (GTK_IS_TOGGLE_BUTTON (child))
         {
@@ -193,7 +189,7 @@ rw_symptom_list_refresh (RwSymptomList *self)
 
   RwKnowledge *knowledge = rw_job_get_knowledge (self->job);
 
-  if (knowledge != NULL && gtk_widget_get_first_child (self->list) == NULL)
+  if (knowledge != NULL && rw_search_list_is_empty (self->list))
     fill (self, knowledge);
   set_toggles (self);
 }
@@ -202,87 +198,21 @@ void
 rw_symptom_list_set_job (RwSymptomList *self,
                          RwJob         *job)
 {
-  GtkWidget *child;
-
   g_return_if_fail (RW_IS_SYMPTOM_LIST (self));
-  while ((child = gtk_widget_get_first_child (self->list)) != NULL)
-    gtk_box_remove (GTK_BOX (self->list), child);
+  rw_search_list_clear (self->list);
   g_set_object (&self->job, job);
   rw_symptom_list_refresh (self);
 }
 
 /* --- searching ------------------------------------------------------------------------------------ */
 
-static gboolean
-has_all (const char *words,
-         char      **wanted)
-{
-  for (guint i = 0; wanted[i] != NULL; i++)
-    if (strstr (words, wanted[i]) == NULL)
-      return FALSE;
-  return TRUE;
-}
-
-static gboolean
-is_titled (GtkWidget *row,
-           char     **wanted)
-{
-  g_autofree char *title = g_utf8_casefold (gtk_label_get_text (GTK_LABEL (gtk_widget_get_first_child (row))), -1);
-
-  return has_all (title, wanted);
-}
-
-/* A row of a symptom, not a heading. */
-static gboolean
-is_row (GtkWidget *row)
-{
-  return g_object_get_data (G_OBJECT (row), "words") != NULL;
-}
-
-static gboolean
-any_is_titled (RwSymptomList *self,
-               char         **wanted)
-{
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
-    if (is_row (row) && is_titled (row, wanted))
-      return TRUE;
-  return FALSE;
-}
-
+/* What is typed while the keyboard is elsewhere goes on at the end. */
 static void
-search_cb (RwSymptomList *self)
+changed_cb (GtkWidget *field)
 {
-  g_autofree char *text = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->search)), -1);
-  g_auto (GStrv) wanted = g_strsplit_set (text, " \t", -1);
-  const gboolean titles = any_is_titled (self, wanted);
-  GtkWidget *heading = NULL;
-  gboolean any = FALSE;
-
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
-    {
-      const char *words = g_object_get_data (G_OBJECT (row), "words");
-      const gboolean found = words != NULL && (titles ? is_titled (row, wanted) : has_all (words, wanted));
-
-      if (words == NULL)
-        heading = row;
-      gtk_widget_set_visible (row, found);
-      if (found && heading != NULL)
-        gtk_widget_set_visible (heading, TRUE);
-      any |= found;
-    }
-  gtk_widget_set_visible (self->nothing, !any);
-  if (*text != '\0' && gtk_widget_get_mapped (self->search) && !gtk_widget_has_focus (self->search))
-    gtk_editable_set_position (GTK_EDITABLE (self->search), -1);
-}
-
-/* The first row that shows. (nullable) */
-static GtkWidget *
-find_row (RwSymptomList *self)
-{
-  for (GtkWidget *row = gtk_widget_get_first_child (self->list); row != NULL; row = gtk_widget_get_next_sibling (row))
-    if (gtk_widget_get_visible (row) && is_row (row))
-      return row;
-  return NULL;
+  if (*gtk_editable_get_text (GTK_EDITABLE (field)) != '\0' && gtk_widget_get_mapped (field)
+      && !gtk_widget_has_focus (field))
+    gtk_editable_set_position (GTK_EDITABLE (field), -1);
 }
 
 static gboolean
@@ -292,34 +222,27 @@ search_key_cb (GtkEventControllerKey *controller,
                GdkModifierType        modifiers,
                RwSymptomList         *self)
 {
-  GtkWidget *row = find_row (self);
+  GtkWidget *row = rw_search_list_find (self->list);
 
   if ((keyval != GDK_KEY_Return && keyval != GDK_KEY_KP_Enter) || row == NULL
-      || *gtk_editable_get_text (GTK_EDITABLE (self->search)) == '\0')
+      || !rw_search_list_is_searching (self->list))
     return FALSE;
 
   GtkWidget *absent = gtk_widget_get_last_child (row);
   GtkWidget *toggle = (modifiers & GDK_CONTROL_MASK) != 0 ? absent : gtk_widget_get_prev_sibling (absent);
 
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (toggle), TRUE);
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  gtk_editable_set_text (GTK_EDITABLE (rw_search_list_get_field (self->list)), "");
   return TRUE;
-}
-
-static void
-started_cb (RwSymptomList *self)
-{
-  gtk_widget_grab_focus (self->search);
 }
 
 void
 rw_symptom_list_start (RwSymptomList *self)
 {
   g_return_if_fail (RW_IS_SYMPTOM_LIST (self));
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  search_cb (self);
+  rw_search_list_reset (self->list);
 
-  GtkWidget *row = find_row (self);
+  GtkWidget *row = rw_search_list_find (self->list);
 
   if (row != NULL)
     gtk_widget_grab_focus (gtk_widget_get_next_sibling (gtk_widget_get_first_child (row)));
@@ -333,7 +256,8 @@ rw_symptom_list_dispose (GObject *object)
   RwSymptomList *self = RW_SYMPTOM_LIST (object);
 
   g_clear_object (&self->job);
-  g_clear_pointer (&self->box, gtk_widget_unparent);
+  if (self->list != NULL)
+    gtk_widget_unparent (GTK_WIDGET (g_steal_pointer (&self->list)));
   G_OBJECT_CLASS (rw_symptom_list_parent_class)->dispose (object);
 }
 
@@ -345,56 +269,9 @@ rw_symptom_list_class_init (RwSymptomListClass *klass)
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
-/* Escape: first the search is over, then the list. */
-static void
-stopped_cb (RwSymptomList *self)
-{
-  GtkWidget *popover = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_POPOVER);
-
-  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)) != '\0')
-    gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  else if (popover != NULL)
-    gtk_popover_popdown (GTK_POPOVER (popover));
-}
-
-static GtkWidget *
-make_search (RwSymptomList *self)
-{
-  GtkEventController *key = gtk_event_controller_key_new ();
-
-  self->search = gtk_search_entry_new ();
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Search the symptoms"),
-                                  -1);
-  gtk_widget_set_tooltip_text (self->search, _ ("Enter: the first one is seen. Ctrl+Enter: it is not there."));
-  gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);
-  g_signal_connect (key, "key-pressed", G_CALLBACK (search_key_cb), self);
-  gtk_widget_add_controller (self->search, key);
-  g_signal_connect_swapped (self->search, "changed", G_CALLBACK (search_cb), self);
-  g_signal_connect_swapped (self->search, "stop-search", G_CALLBACK (stopped_cb), self);
-  g_signal_connect_swapped (self->search, "search-started", G_CALLBACK (started_cb), self);
-  return self->search;
-}
-
 static void
 rw_symptom_list_init (RwSymptomList *self)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *inside = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-
-  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  gtk_box_append (GTK_BOX (self->box), make_search (self));
-  self->list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-  self->nothing = gtk_label_new (_ ("Nothing found. Other words?"));
-  gtk_widget_set_visible (self->nothing, FALSE);
-  gtk_widget_set_margin_end (inside, 12);
-  gtk_box_append (GTK_BOX (inside), self->list);
-  gtk_box_append (GTK_BOX (inside), self->nothing);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 480);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), inside);
-  gtk_box_append (GTK_BOX (self->box), scroller);
 }
 
 GtkWidget *
@@ -402,6 +279,18 @@ rw_symptom_list_new (GtkWidget *popover)
 {
   RwSymptomList *self = g_object_new (RW_TYPE_SYMPTOM_LIST, NULL);
 
-  gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), popover);
+  GtkWidget *list = rw_search_list_new (popover, _ ("Search the symptoms"),
+                                        _ ("Enter: the first one is seen. Ctrl+Enter: it is not there."), most_height,
+                                        row_spacing);
+  GtkWidget *field = rw_search_list_get_field (RW_SEARCH_LIST (list));
+  GtkEventController *key = gtk_event_controller_key_new ();
+
+  self->list = RW_SEARCH_LIST (list);
+  gtk_widget_set_parent (list, GTK_WIDGET (self));
+  gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);
+  g_signal_connect (key, "key-pressed", G_CALLBACK (search_key_cb), self);
+  gtk_widget_add_controller (field, key);
+  g_signal_connect (field, "changed", G_CALLBACK (changed_cb), NULL);
+  g_signal_connect (field, "search-started", G_CALLBACK (gtk_widget_grab_focus), NULL);
   return GTK_WIDGET (self);
 }
