@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-chapter-veil.h"
 #include "rw-compat.h"
 #include "rw-quantity.h"
 #include "rw-replay-chapters.h"
@@ -30,6 +31,7 @@ struct _RwReplayBar
   GtkLabel        *now;
   GtkWidget       *chapters; /* the list; of the button */
   const char      *hidden;   /* (nullable) interned id of a rail */
+  gboolean         veiled;   /* what is to come is not told */
   gboolean         filling;  /* controls follow the replay, not a person */
 };
 
@@ -63,13 +65,21 @@ show_chapter (RwReplayBar *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->chapter), chapter != NULL);
   if (chapter == NULL)
     return;
-  title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
+
+  const guint now = rw_session_get_n_events (rw_replay_get_target (self->replay));
+  const RwChapterVeil veil = { rw_replay_get_source (self->replay), self->hidden, self->veiled ? now : G_MAXUINT };
+
+  title = rw_chapter_veil_dup_title (&veil, chapter);
   /* Translators: number of the chapter, count of chapters, its title. */
   words = g_strdup_printf (_ ("%u of %u: %s"), index + 1, rw_chapters_get_n (rw_replay_get_chapters (self->replay)),
                            title);
   if (g_strcmp0 (gtk_label_get_text (self->chapter_title), words) == 0)
     return;
   gtk_label_set_text (self->chapter_title, words);
+
+  g_autofree char *tip = g_strdup_printf ("%s\n%s", words, _ ("All chapters (Ctrl+G)"));
+
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->chapter), tip); /* the label may be cut */
 
   /* Translators: what the button that lists the chapters is called; %s is the present one. */
   g_autofree char *name = g_strdup_printf (_ ("Chapter %s"), words);
@@ -86,7 +96,11 @@ moved_cb (RwReplayBar *self)
   g_autofree char *last = describe_last (self);
 
   gtk_label_set_text (self->clock, clock);
-  gtk_label_set_text (self->now, last);
+  if (g_strcmp0 (gtk_label_get_text (self->now), last) != 0)
+    {
+      gtk_label_set_text (self->now, last);
+      gtk_widget_set_tooltip_text (GTK_WIDGET (self->now), last);
+    }
   gtk_button_set_label (self->play, rw_replay_get_playing (self->replay) ? _ ("Pause") : _ ("Play"));
   show_chapter (self);
 }
@@ -137,7 +151,11 @@ rw_replay_bar_set_veiled (RwReplayBar *self,
                           gboolean     veiled)
 {
   g_return_if_fail (RW_IS_REPLAY_BAR (self));
+  self->veiled = veiled;
   rw_scrub_bar_set_veiled (self->scrub, veiled);
+  rw_replay_chapters_set_veiled (RW_REPLAY_CHAPTERS (self->chapters), veiled);
+  if (self->replay != NULL)
+    show_chapter (self);
 }
 
 void
@@ -164,6 +182,7 @@ rw_replay_bar_set_job (RwReplayBar *self,
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
   self->hidden = NULL;
+  self->veiled = FALSE;
   rw_scrub_bar_set_job (self->scrub, job);
   rw_replay_chapters_set_job (RW_REPLAY_CHAPTERS (self->chapters), job);
   if (self->replay == NULL)

@@ -1,7 +1,8 @@
 /* rw-replay-chapters.c: the list of chapters.
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The rows are made when it opens: what changed in a chapter is known only after a while.
+ * The rows are made when it opens: what changed in a chapter is known only after a while. Those of a veiled list are
+ * made again when the present chapter becomes another one meanwhile.
  */
 #include "config.h"
 
@@ -9,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-chapter-veil.h"
 #include "rw-quantity.h"
 #include "rw-tab-out.h"
 
@@ -18,6 +20,8 @@ struct _RwReplayChapters
   RwJob     *job;
   RwReplay  *replay; /* the job's; borrowed */
   const char *hidden; /* (nullable) interned id of a rail */
+  gboolean    veiled;
+  guint       now;    /* the chapter that was the present one when the rows were made */
   GtkListBox *list;
 };
 
@@ -38,15 +42,24 @@ make_label (const char *text,
 
 static GtkWidget *
 make_words (const char *title,
-            const char *change)
+            const char *change,
+            gboolean    ahead)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_box_append (GTK_BOX (words), make_label (title, "chapter-title"));
+  gtk_box_append (GTK_BOX (words), make_label (title, ahead ? "quiet" : "chapter-title"));
   if (*change != '\0')
     gtk_box_append (GTK_BOX (words), make_label (change, "caption"));
   return words;
+}
+
+static RwChapterVeil
+veil_of (RwReplayChapters *self)
+{
+  const guint now = rw_session_get_n_events (rw_replay_get_target (self->replay));
+
+  return (RwChapterVeil) { rw_replay_get_source (self->replay), self->hidden, self->veiled ? now : G_MAXUINT };
 }
 
 static GtkWidget *
@@ -54,9 +67,10 @@ make_row (RwReplayChapters *self,
           const RwChapter  *chapter)
 {
   GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  const RwChapterVeil veil = veil_of (self);
   g_autofree char *clock = rw_quantity_format_clock (chapter->t);
-  g_autofree char *change = rw_chapter_describe_change_without (chapter, rw_job_get_profile (self->job), self->hidden);
-  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
+  g_autofree char *change = rw_chapter_veil_dup_change (&veil, chapter);
+  g_autofree char *title = rw_chapter_veil_dup_title (&veil, chapter);
   g_autofree char *name = g_strdup_printf ("%s: %s. %s", clock, title, change);
   GtkWidget *at = gtk_label_new (clock);
 
@@ -65,7 +79,7 @@ make_row (RwReplayChapters *self,
   gtk_label_set_width_chars (GTK_LABEL (at), 6);
   gtk_widget_set_valign (at, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), at);
-  gtk_box_append (GTK_BOX (box), make_words (title, change));
+  gtk_box_append (GTK_BOX (box), make_words (title, change, rw_chapter_veil_is_ahead (&veil, chapter)));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   return row;
@@ -84,19 +98,28 @@ static void
 fill (RwReplayChapters *self)
 {
   RwChapters *chapters = self->replay != NULL ? rw_replay_get_chapters (self->replay) : NULL;
-  guint now = 0;
 
   empty (self);
   for (guint i = 0; chapters != NULL && i < rw_chapters_get_n (chapters); i++)
     gtk_list_box_append (self->list, make_row (self, rw_chapters_get (chapters, i)));
   if (chapters == NULL)
     return;
-  rw_replay_get_chapter (self->replay, &now);
+  rw_replay_get_chapter (self->replay, &self->now);
 
-  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) now);
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int) self->now);
 
   gtk_list_box_select_row (self->list, row);
   gtk_widget_grab_focus (GTK_WIDGET (row));
+}
+
+static void
+moved_cb (RwReplayChapters *self)
+{
+  guint now = 0;
+
+  if (self->veiled && gtk_widget_get_mapped (GTK_WIDGET (self)) && rw_replay_get_chapter (self->replay, &now) != NULL
+      && now != self->now)
+    fill (self);
 }
 
 static void
@@ -116,14 +139,31 @@ rw_replay_chapters_hide_rail (RwReplayChapters *self,
 }
 
 void
+rw_replay_chapters_set_veiled (RwReplayChapters *self,
+                               gboolean          veiled)
+{
+  g_return_if_fail (RW_IS_REPLAY_CHAPTERS (self));
+  if (self->veiled == veiled)
+    return;
+  self->veiled = veiled;
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    fill (self);
+}
+
+void
 rw_replay_chapters_set_job (RwReplayChapters *self,
                             RwJob            *job)
 {
   g_return_if_fail (RW_IS_REPLAY_CHAPTERS (self));
   empty (self);
+  if (self->replay != NULL)
+    g_signal_handlers_disconnect_by_data (self->replay, self);
   self->hidden = NULL;
+  self->veiled = FALSE;
   g_set_object (&self->job, job);
   self->replay = job != NULL ? rw_job_get_replay (job) : NULL;
+  if (self->replay != NULL)
+    g_signal_connect_object (self->replay, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void

@@ -16,6 +16,9 @@ GtkWidget *rw_replay_chapters_new (void);
 /* Named nowhere, until the next job. (nullable): none */
 void rw_replay_chapters_hide_rail (RwReplayChapters *self, const char *rail);
 
+/* Whether chapters that lie ahead keep their titles to themselves. */
+void rw_replay_chapters_set_veiled (RwReplayChapters *self, gboolean veiled);
+
 void       rw_replay_chapters_set_job (RwReplayChapters *self, RwJob *job); /* (nullable) a replay */
 
 G_END_DECLS

@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "rw-chapter-veil.h"
 #include "rw-quantity.h"
 #include "rw-scrub-picture.h"
 
@@ -29,6 +30,7 @@ struct _RwScrubBar
   double          hover_t; /* seconds; NaN: the pointer is elsewhere */
   double          pressed_x;
   gint64          said_at; /* monotonic µs */
+  int             window_height; /* pixels; 0: not known yet */
 };
 
 G_DEFINE_FINAL_TYPE (RwScrubBar, rw_scrub_bar, GTK_TYPE_WIDGET)
@@ -38,6 +40,11 @@ static const double small_share = 0.01, large_share = 0.1;
 
 /* Between pointer and read-out, pixels. */
 static const double beside = 10;
+
+static const int least_width = 120;
+
+/* A window lower than this, at text scale 1, needs its height for other things: the bar does with its least. */
+static const double low_window = 640;
 
 /* --- drawing -------------------------------------------------------------------------------------- */
 
@@ -86,6 +93,14 @@ chapter_at (RwScrubBar *self,
   return found;
 }
 
+static RwChapterVeil
+veil_of (RwScrubBar *self)
+{
+  const guint now = rw_session_get_n_events (rw_replay_get_target (self->replay));
+
+  return (RwChapterVeil) { rw_replay_get_source (self->replay), self->hidden, isfinite (self->until) ? now : G_MAXUINT };
+}
+
 static char *
 describe_hover (RwScrubBar *self)
 {
@@ -95,9 +110,9 @@ describe_hover (RwScrubBar *self)
   if (chapter == NULL || self->hover_t > self->until)
     return g_steal_pointer (&clock);
 
-  RwProfile *profile = rw_job_get_profile (self->job);
-  g_autofree char *title = rw_chapter_dup_title_without (chapter, profile, self->hidden);
-  g_autofree char *change = rw_chapter_describe_change_without (chapter, profile, self->hidden);
+  const RwChapterVeil veil = veil_of (self);
+  g_autofree char *title = rw_chapter_veil_dup_title (&veil, chapter);
+  g_autofree char *change = rw_chapter_veil_dup_change (&veil, chapter);
 
   return *change != '\0' ? g_strdup_printf ("%s · %s\n%s", clock, title, change)
                          : g_strdup_printf ("%s · %s", clock, title);
@@ -115,7 +130,8 @@ describe_position (RwScrubBar *self)
     /* Translators: a moment of the replay, its whole length. */
     return g_strdup_printf (_ ("%s of %s"), at, of);
 
-  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_job_get_profile (self->job), self->hidden);
+  const RwChapterVeil veil = veil_of (self);
+  g_autofree char *title = rw_chapter_veil_dup_title (&veil, chapter);
 
   /* Translators: a moment of the replay, its whole length, number of the chapter, count of chapters, its title. */
   return g_strdup_printf (_ ("%s of %s, chapter %u of %u: %s"), at, of, index + 1,
@@ -167,7 +183,7 @@ veil_after (RwScrubBar *self,
   self->until = t;
   if (self->picture == NULL)
     return;
-  rw_scrub_picture_set_until (self->picture, t);
+  rw_scrub_picture_set_until (self->picture, t, veil_of (self).n_events);
   redraw (self);
 }
 
@@ -207,7 +223,7 @@ look_cb (RwScrubBar *self)
   RwView *view = rw_job_get_view (self->job);
 
   rw_scrub_picture_set_look (self->picture, rw_view_get_theme (view), rw_view_get_text_scale (view));
-  gtk_widget_set_size_request (self->ground, 120, (int) ceil (rw_scrub_picture_get_height (self->picture)));
+  gtk_widget_queue_resize (GTK_WIDGET (self));
   redraw (self);
 }
 
@@ -231,6 +247,10 @@ rw_scrub_bar_set_veiled (RwScrubBar *self,
 {
   g_return_if_fail (RW_IS_SCRUB_BAR (self));
   veil_after (self, veiled && self->replay != NULL ? rw_replay_get_position (self->replay) : (double) INFINITY);
+  if (self->replay == NULL)
+    return;
+  self->said_at = 0;
+  say_position (self);
 }
 
 void
@@ -354,6 +374,33 @@ key_cb (GtkEventControllerKey *controller,
 
 /* --- the widget ----------------------------------------------------------------------------------- */
 
+static gboolean
+is_compact (RwScrubBar *self)
+{
+  const double scale = rw_view_get_text_scale (rw_job_get_view (self->job));
+
+  return self->window_height > 0 && self->window_height < low_window * scale;
+}
+
+static void
+layout_cb (RwScrubBar *self,
+           int         width,
+           int         height)
+{
+  if (height == self->window_height)
+    return;
+  self->window_height = height;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+static void
+realize (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (rw_scrub_bar_parent_class)->realize (widget);
+  g_signal_connect_object (gtk_native_get_surface (gtk_widget_get_native (widget)), "layout", G_CALLBACK (layout_cb),
+                           widget, G_CONNECT_SWAPPED);
+}
+
 static void
 measure (GtkWidget     *widget,
          GtkOrientation orientation,
@@ -363,7 +410,14 @@ measure (GtkWidget     *widget,
          int           *minimum_baseline,
          int           *natural_baseline)
 {
-  gtk_widget_measure (RW_SCRUB_BAR (widget)->ground, orientation, for_size, minimum, natural, NULL, NULL);
+  RwScrubBar *self = RW_SCRUB_BAR (widget);
+  RwScrubPicture *picture = self->picture;
+
+  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? least_width : 0;
+  if (picture == NULL || orientation == GTK_ORIENTATION_HORIZONTAL)
+    return;
+  *minimum = (int) ceil (rw_scrub_picture_get_least_height (picture));
+  *natural = is_compact (self) ? *minimum : (int) ceil (rw_scrub_picture_get_height (picture));
 }
 
 /* The read-out stands beside the pointer, on the side where there is room, and above the bar's lower edge. */
@@ -418,6 +472,7 @@ rw_scrub_bar_class_init (RwScrubBarClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = rw_scrub_bar_dispose;
+  widget_class->realize = realize;
   widget_class->measure = measure;
   widget_class->size_allocate = size_allocate;
   gtk_widget_class_set_css_name (widget_class, "scrubbar");

@@ -12,12 +12,13 @@
 
 #include <math.h>
 
+#include "rw-chapter-veil.h"
 #include "rw-chart-data.h"
 #include "rw-chart-text.h"
 #include "rw-ink.h"
 
 /* Pixels at text scale 1. */
-static const double body_height = 34, pad = 3, thickness = 1.4, handle = 5, sign = 8, tick = 4;
+static const double body_height = 34, least_body = 14, pad = 3, thickness = 1.4, handle = 5, sign = 8, tick = 4;
 
 /* The body reaches from minus to plus so many halves of the space between the limits. */
 static const double reach = 1.7;
@@ -33,6 +34,7 @@ struct _RwScrubPicture
   const RwIdle *idle;    /* (nullable) */
   const char   *hidden;  /* (nullable) interned id of a rail */
   double        until;   /* seconds; what comes after is covered */
+  guint         n_until; /* events that have happened there */
   RwThemeId    theme_id;
   double       scale;
   RwChartText *text;     /* NULL: to be made for this scale */
@@ -51,6 +53,7 @@ rw_scrub_picture_new (RwSession *session)
   self->data = rw_chart_data_for (session);
   self->scale = 1;
   self->until = INFINITY;
+  self->n_until = G_MAXUINT;
   self->width = self->height = self->device_scale = 1;
   return self;
 }
@@ -105,11 +108,13 @@ rw_scrub_picture_set_hidden (RwScrubPicture *self,
 
 void
 rw_scrub_picture_set_until (RwScrubPicture *self,
-                            double          t)
+                            double          t,
+                            guint           n_events)
 {
-  if (self->until == t)
+  if (self->until == t && self->n_until == n_events)
     return;
   self->until = t;
+  self->n_until = n_events;
   drop_kept (self);
 }
 
@@ -144,6 +149,12 @@ double
 rw_scrub_picture_get_height (RwScrubPicture *self)
 {
   return band_height (self) + ceil (body_height * self->scale);
+}
+
+double
+rw_scrub_picture_get_least_height (RwScrubPicture *self)
+{
+  return band_height (self) + ceil (least_body * self->scale);
 }
 
 /* --- the axes ------------------------------------------------------------------------------------- */
@@ -202,7 +213,8 @@ ink_title (RwScrubPicture  *self,
            double           right)
 {
   const double edge = pad * self->scale;
-  g_autofree char *title = rw_chapter_dup_title_without (chapter, rw_session_get_profile (self->session), self->hidden);
+  const RwChapterVeil veil = { self->session, self->hidden, self->n_until };
+  g_autofree char *title = rw_chapter_veil_dup_title (&veil, chapter);
   g_autofree char *words = right - left > least_room * self->scale
                                ? rw_chart_text_fit (get_text (self), RW_TEXT_CAPTION, title, right - left - 2 * edge)
                                : NULL;

@@ -30,14 +30,16 @@ void rw_scrub_picture_set_idle (RwScrubPicture *self, const RwIdle *idle);
 /* A rail that is not drawn, with chapter titles that name it. (nullable): none */
 void rw_scrub_picture_set_hidden (RwScrubPicture *self, const char *rail);
 
-/* What comes after second @t is covered, chapter titles among it, so that it gives nothing away. INFINITY: nothing is. */
-void rw_scrub_picture_set_until (RwScrubPicture *self, double t);
+/* What comes after second @t, where @n_events have happened, is covered, chapter titles among it, so that it gives
+ * nothing away. INFINITY, G_MAXUINT: nothing is. */
+void rw_scrub_picture_set_until (RwScrubPicture *self, double t, guint n_events);
 
 /* @text_scale: a factor on text and everything else. */
 void rw_scrub_picture_set_look (RwScrubPicture *self, RwThemeId theme, double text_scale);
 
-/* Pixels that it wants to be high. */
+/* Pixels that it wants to be high, and that it does with. */
 double rw_scrub_picture_get_height (RwScrubPicture *self);
+double rw_scrub_picture_get_least_height (RwScrubPicture *self);
 
 /* Draws all but the cursors into [0, width] × [0, height], from a picture that is kept until something changes.
  * @device_scale: device pixels a pixel. */

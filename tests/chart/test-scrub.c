@@ -70,19 +70,46 @@ test_cover (void)
   g_autofree char *open_other = inked (another);
 
   g_assert_cmpstr (open, !=, open_other);
-  rw_scrub_picture_set_until (picture, 100);
-  rw_scrub_picture_set_until (another, 100);
+  rw_scrub_picture_set_until (picture, 100, 4);
+  rw_scrub_picture_set_until (another, 100, 4);
 
   g_autofree char *covered = inked (picture);
   g_autofree char *covered_other = inked (another);
 
   g_assert_cmpstr (covered, ==, covered_other);
   g_assert_cmpstr (covered, !=, open);
-  rw_scrub_picture_set_until (picture, INFINITY);
+  rw_scrub_picture_set_until (picture, INFINITY, G_MAXUINT);
 
   g_autofree char *again = inked (picture);
 
   g_assert_cmpstr (again, ==, open);
+}
+
+/* Its full title counts what is still to come. */
+static void
+test_title_goes_on (void)
+{
+  g_autoptr (RwSession) one = fixture_empty ();
+  g_autoptr (RwSession) other = fixture_empty ();
+
+  fixture_event (one, rw_event_make_mark (10, "low"));
+  fixture_event (other, rw_event_make_mark (10, "low"));
+  fixture_event (one, rw_event_make_note (150, "the end"));
+  fixture_event (other, rw_event_make_mark (150, "low"));
+
+  g_autoptr (RwScrubPicture) picture = make_picture (one);
+  g_autoptr (RwScrubPicture) another = make_picture (other);
+  g_autofree char *open = inked (picture);
+  g_autofree char *open_other = inked (another);
+
+  g_assert_cmpstr (open, !=, open_other);
+  rw_scrub_picture_set_until (picture, 140, 1);
+  rw_scrub_picture_set_until (another, 140, 1);
+
+  g_autofree char *covered = inked (picture);
+  g_autofree char *covered_other = inked (another);
+
+  g_assert_cmpstr (covered, ==, covered_other);
 }
 
 /* Of a hidden rail not even the height is told; that something was read then is no secret. */
@@ -136,6 +163,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/scrub/what is covered gives nothing of the rest away", test_cover);
+  g_test_add_func ("/scrub/the title of a chapter that goes on counts nothing to come", test_title_goes_on);
   g_test_add_func ("/scrub/a hidden rail tells nothing, and comes back as it was", test_hidden);
   g_test_add_func ("/scrub/moments and pixels are each other's inverse", test_axis);
   return g_test_run ();

@@ -58,6 +58,39 @@ def test_decide():
         bench.wait_gone("label", "Your choice")
 
 
+def told_ahead(bench):
+    """What the list of chapters, the button that opens it and the slider say of what is to come."""
+    bench.keys("ctrl+g")
+    rows = list(bench.all("list item", within=bench.find("list", "Chapters")))
+    names = [row.get_name() for row in rows] + [node.get_name() or "" for row in rows for node in bench.all("label", within=row)]
+    bench.keys("Escape")
+    bench.wait_gone("list", "Chapters")
+    names += [f"{node.get_name()} {node.get_description()}" for node in bench.all(("toggle button", "slider", "push button"))]
+    return names
+
+
+def test_veil():
+    """while it asks first, no chapter that lies ahead is named: not in the list, not on a button, not on the slider"""
+    path = session()
+    later = [event["mark"]["what"] for event in lines(path)[1:] if "mark" in event][-1]
+    with Bench(path) as bench:
+        bench.close_cautions()
+        bench.keys(*["ctrl+Prior"] * 12)
+        if sum(later in name for name in told_ahead(bench)) < 2:
+            raise Failed(f"{later!r} is not in a plain list")
+        bench.keys("ctrl+d")
+        bench.find("label", "it pauses at each decision")
+        told = told_ahead(bench)
+        if any(later in name for name in told):
+            raise Failed(f"told: {[name for name in told if later in name]}")
+        if sum("A later chapter" in name for name in told) < 4:
+            raise Failed(f"no word of later chapters: {told}")
+        bench.keys(*["ctrl+Next"] * 12)
+        poll(lambda: any(later in name for name in told_ahead(bench)), "the title of a chapter that has begun")
+        bench.keys(*["ctrl+Prior"] * 12)
+        poll(lambda: not any(later in name for name in told_ahead(bench)), "the titles to go again")
+
+
 def test_annotate():
     """a note on a moment is kept beside the file, listed, gone to, and taken back; the file stays as it is"""
     path = session()
@@ -124,4 +157,4 @@ def test_branch_to_practice():
             raise Failed(f"notes: {notes}")
 
 
-run(test_decide, test_annotate, test_branch, test_branch_to_practice)
+run(test_decide, test_veil, test_annotate, test_branch, test_branch_to_practice)
