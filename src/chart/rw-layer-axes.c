@@ -88,7 +88,7 @@ rw_axes_layer_layout (RwAxesLayer   *self,
                       const RwScene *scene)
 {
   *self = (RwAxesLayer){ .time = tick_list (), .scale = tick_list () };
-  self->words_y = rw_rect_bottom (&scene->plot) + (tick_length + 3) * scene->unit
+  self->words_y = rw_rect_bottom (&scene->plot) + RW_SCENE_TIME_GAP * scene->unit
                   + rw_chart_text_height (scene->in.text, RW_TEXT_CAPTION) / 2;
   layout_time (self, scene);
   if (scene->mode == RW_VIEW_VOLTS)

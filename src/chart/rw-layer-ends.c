@@ -209,20 +209,76 @@ compare_labels (gconstpointer a,
   return one->trace < other->trace ? -1 : 1;
 }
 
+/* Of the place that the leads are on. */
+static gboolean
+is_aimed (const RwScene    *scene,
+          const RwEndLabel *label)
+{
+  return rw_scene_trace (scene, label->trace)->channel->place == rw_view_get_place (scene->in.view);
+}
+
+/* TRUE when @one is kept rather than @other. */
+static gboolean
+is_worthier (const RwScene    *scene,
+             const RwEndLabel *one,
+             const RwEndLabel *other)
+{
+  const gboolean chosen = rw_scene_trace (scene, one->trace)->chosen;
+
+  if (chosen != rw_scene_trace (scene, other->trace)->chosen)
+    return chosen;
+  if (chosen && is_aimed (scene, one) != is_aimed (scene, other))
+    return is_aimed (scene, one);
+  if (one->quiet != other->quiet)
+    return other->quiet;
+  if (one->expected != other->expected)
+    return other->expected;
+  return one->trace < other->trace;
+}
+
+/* All but the worthiest @room. */
+static void
+leave_out (RwEndsLayer   *self,
+           const RwScene *scene,
+           guint          room)
+{
+  for (guint left = self->labels->len; left > room; left--)
+    {
+      RwEndLabel *least = NULL;
+
+      for (guint i = 0; i < self->labels->len; i++)
+        {
+          RwEndLabel *label = &g_array_index (self->labels, RwEndLabel, i);
+
+          if (!label->left_out && (least == NULL || is_worthier (scene, least, label)))
+            least = label;
+        }
+      least->left_out = TRUE;
+    }
+}
+
 static void
 spread_labels (RwEndsLayer   *self,
                const RwScene *scene)
 {
-  const guint n = self->labels->len;
   const double height = rw_chart_text_height (scene->in.text, RW_TEXT_LABEL);
-  g_autofree double *y = g_new (double, n + 1);
+  const gboolean crowded = self->labels->len * height > scene->plot.height;
+  const double room = scene->plot.height + (crowded ? RW_SCENE_TIME_GAP * scene->unit : 0);
+  g_autofree double *y = g_new (double, self->labels->len + 1);
+  guint n = 0;
 
-  for (guint i = 0; i < n; i++)
-    y[i] = g_array_index (self->labels, RwEndLabel, i).y;
-  rw_ends_spread (y, n, height, scene->plot.y + height / 2,
-                  rw_rect_bottom (&scene->plot) - height / 2);
-  for (guint i = 0; i < n; i++)
-    g_array_index (self->labels, RwEndLabel, i).label_y = y[i];
+  leave_out (self, scene, MAX ((guint) (room / height), 1));
+  for (guint i = 0; i < self->labels->len; i++)
+    if (!g_array_index (self->labels, RwEndLabel, i).left_out)
+      y[n++] = g_array_index (self->labels, RwEndLabel, i).y;
+  rw_ends_spread (y, n, height, scene->plot.y + height / 2, scene->plot.y + MAX (room, height) - height / 2);
+  n = 0;
+  for (guint i = 0; i < self->labels->len; i++)
+    {
+      RwEndLabel *label = &g_array_index (self->labels, RwEndLabel, i);
+
+      label->label_y = label->left_out ? label->y : y[n++];
+    }
 }
 
 void
@@ -267,7 +323,7 @@ ink_leader (const RwScene    *scene,
   if (label->x < label->until)
     rw_ink_line (cr, label->x, label->y, label->until, label->y);
   cairo_set_dash (cr, NULL, 0, 0);
-  if (label->holds)
+  if (label->holds && !label->left_out)
     rw_ink_line (cr, edge + unit, label->y, label->marker_x - (marker_size / 2 + 3) * unit,
                  label->label_y);
 }
@@ -302,7 +358,8 @@ rw_ends_layer_ink (const RwEndsLayer *self,
   for (guint i = 0; i < self->labels->len; i++)
     {
       ink_leader (scene, &g_array_index (self->labels, RwEndLabel, i), cr);
-      ink_name (scene, &g_array_index (self->labels, RwEndLabel, i), cr);
+      if (!g_array_index (self->labels, RwEndLabel, i).left_out)
+        ink_name (scene, &g_array_index (self->labels, RwEndLabel, i), cr);
     }
   cairo_restore (cr);
 }

@@ -5,7 +5,9 @@
  * means. A faint dotted line leads from the newest value to the name, as long as that value still
  * holds. A place whose last reading is stale while another place of the same rail has a newer one
  * is named, but quietly. A rail that nobody measured since the trim is named at what is expected of it,
- * with an empty marker and that word.
+ * with an empty marker and that word. Where the plot is too low for all names, those of the chosen
+ * rail are kept first, of these that of the chosen place, then the ones that are in date and
+ * measured, then the earlier in the profile.
  */
 #pragma once
 
@@ -20,6 +22,7 @@ typedef struct
   double   until;    /* where the value stops to hold: x of a change, or the plot's right edge */
   gboolean holds;    /* it does to the edge */
   gboolean quiet;    /* out of date, and another place has taken over */
+  gboolean left_out; /* there is no room for its name and marker */
   double   marker_x; /* middle of the marker */
   double   name_x;   /* left end of the name */
   double   label_y;  /* middle of marker and name, moved so that names do not overlap */

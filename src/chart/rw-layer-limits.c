@@ -4,6 +4,10 @@
  * The space outside is tinted and hatched in the colour of ink: it is a place, not an alarm. In
  * position the lines are named at the left, where an axis has its numbers; in volts the numbers
  * stand there, and the names with their volts go onto the plot, just outside the lines.
+ *
+ * In a low picture the names of the two limits move apart, and stay between the rows above the plot
+ * and the times below it. The middle is named only where that leaves room for it; where there is no
+ * room for two, the weak limit goes without: past the strong one a board can be hurt.
  */
 #include "config.h"
 
@@ -13,6 +17,7 @@
 #include <math.h>
 
 #include "rw-ink.h"
+#include "rw-layer-ends.h"
 #include "rw-quantity.h"
 
 static const double hatch_spacing = 9;
@@ -65,6 +70,64 @@ place_words (RwLimitsLayer *self,
   self->words_y[limit] = self->y[limit] + away * (height / 2 + 3 * scene->unit);
 }
 
+/* Middles of the uppermost and of the lowest words that there is room for. */
+static void
+find_room (const RwLimitsLayer *self,
+           const RwScene       *scene,
+           double              *top,
+           double              *bottom)
+{
+  const double half = rw_chart_text_height (scene->in.text, RW_TEXT_CAPTION) / 2;
+  const double below = self->plates ? 0 : RW_SCENE_TIME_GAP * scene->unit;
+
+  *top = scene->plot.y + half;
+  *bottom = MAX (rw_rect_bottom (&scene->plot) + below - half, *top);
+}
+
+/* The words of both limits as near to their lines as they can be. */
+static void
+part_limits (RwLimitsLayer *self,
+             double         height,
+             double         top,
+             double         bottom)
+{
+  const gboolean upright = self->words_y[RW_LIMIT_STRONG] <= self->words_y[RW_LIMIT_WEAK];
+  const RwLimit order[2] = { upright ? RW_LIMIT_STRONG : RW_LIMIT_WEAK,
+                             upright ? RW_LIMIT_WEAK : RW_LIMIT_STRONG };
+  double y[2];
+  guint n = 0;
+
+  if (self->named[RW_LIMIT_STRONG] && bottom - top < height)
+    self->named[RW_LIMIT_WEAK] = FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    if (self->named[order[i]])
+      y[n++] = self->words_y[order[i]];
+  rw_ends_spread (y, n, height, top, bottom);
+  n = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (order); i++)
+    if (self->named[order[i]])
+      self->words_y[order[i]] = y[n++];
+}
+
+static void
+name_limits (RwLimitsLayer *self,
+             const RwScene *scene)
+{
+  const double height = rw_chart_text_height (scene->in.text, RW_TEXT_CAPTION);
+  const double middle = self->words_y[RW_LIMIT_MIDDLE];
+  double top, bottom;
+
+  for (guint i = 0; i < RW_N_LIMITS; i++)
+    self->named[i] = self->shown[i] && (i != RW_LIMIT_MIDDLE || !self->plates);
+  find_room (self, scene, &top, &bottom);
+  part_limits (self, height, top, bottom);
+  for (guint i = 0; i < RW_N_LIMITS; i++)
+    if (i != RW_LIMIT_MIDDLE && self->named[i] && fabs (self->words_y[i] - middle) < height)
+      self->named[RW_LIMIT_MIDDLE] = FALSE;
+  if (middle < top || middle > bottom)
+    self->named[RW_LIMIT_MIDDLE] = FALSE;
+}
+
 /* The two bands between the edges of the plot and the outermost limits. */
 static void
 place_outside (RwLimitsLayer *self,
@@ -98,6 +161,7 @@ rw_limits_layer_layout (RwLimitsLayer *self,
       self->words[i] = limit_words (scene, (RwLimit) i, values[i]);
       place_words (self, scene, (RwLimit) i);
     }
+  name_limits (self, scene);
   place_outside (self, scene);
 }
 
@@ -194,7 +258,7 @@ rw_limits_layer_ink_words (const RwLimitsLayer *self,
 {
   for (guint i = 0; i < RW_N_LIMITS; i++)
     {
-      if (!self->shown[i] || (self->plates && i == RW_LIMIT_MIDDLE))
+      if (!self->named[i])
         continue;
       if (self->plates)
         ink_plate (self, scene, i, cr);

@@ -19,6 +19,7 @@ typedef enum
 typedef struct
 {
   gboolean shown[RW_N_LIMITS];
+  gboolean named[RW_N_LIMITS]; /* its words are there too: there is room for them */
   double   y[RW_N_LIMITS];
   char    *words[RW_N_LIMITS];
   double   words_x[RW_N_LIMITS], words_y[RW_N_LIMITS], align; /* as in rw_chart_text_ink () */

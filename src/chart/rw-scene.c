@@ -118,20 +118,22 @@ make_label (const RwChartChannel *channel)
   return g_strdup (rail);
 }
 
-/* The place is worth saying where the rail is there from another place too. */
+/* The place is worth saying where the same of the rail is there from another place too; a drop has but one. */
 static const char *
 place_label (const RwScene        *self,
              const RwChartChannel *channel)
 {
   guint n = 0;
 
+  if (channel->place == RW_PLACE_WIRE)
+    return NULL;
   for (guint i = 0; i < self->traces->len; i++)
     {
       const RwChartChannel *other = rw_scene_trace (self, i)->channel;
 
-      n += other->rail == channel->rail && !is_side_matter (other) ? 1 : 0;
+      n += other->rail == channel->rail && other->kind == channel->kind && other->place != RW_PLACE_WIRE ? 1 : 0;
     }
-  return n > 1 && !is_side_matter (channel) ? rw_place_get_label (channel->place) : NULL;
+  return n > 1 ? rw_place_get_label (channel->place) : NULL;
 }
 
 char *

@@ -32,6 +32,7 @@ G_BEGIN_DECLS
 #define RW_SCENE_FAR 3.0   /* half bands past which a value no longer widens the range */
 #define RW_SCENE_COVER 1.96 /* standard uncertainties either side of a reading: 95 % */
 #define RW_SCENE_LANES 2
+#define RW_SCENE_TIME_GAP 8 /* pixels between the plot and the times below it */
 #define RW_SCENE_LABEL_ROOM 40 /* pixels beside a name right of the plot: leader, marker, edge */
 
 /* A channel that is on the picture. */

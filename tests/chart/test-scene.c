@@ -186,6 +186,43 @@ test_drops_and_ripple_only_of_the_chosen_rail (void)
   scene_fixture_close (&f);
 }
 
+/* How many lines of +5 V's ripple there are that say their place. */
+static guint
+count_placed_ripple (RwSession *session)
+{
+  SceneFixture f;
+  guint placed = 0, ripples = 0;
+
+  scene_fixture_open (&f, session);
+  rw_view_set_rail (f.view, "p5");
+
+  const RwScene *scene = scene_fixture_build (&f, 900, 420);
+
+  for (guint i = 0; i < scene->traces->len; i++)
+    {
+      const RwTrace *trace = rw_scene_trace (scene, i);
+
+      if (trace->channel->kind != RW_KIND_RIPPLE)
+        continue;
+      ripples++;
+      placed += g_strcmp0 (trace->place_label, rw_place_get_label (trace->channel->place)) == 0 ? 1 : 0;
+    }
+  g_assert_cmpuint (ripples, >, 0);
+  scene_fixture_close (&f);
+  return placed;
+}
+
+static void
+test_ripple_says_its_place_where_there_are_two (void)
+{
+  g_autoptr (RwSession) session = fixture_oddities ();
+  const RwReading ripple = rw_reading_make ("p5", RW_PLACE_TERMINALS, RW_KIND_RIPPLE, 0.012, 0.0001, NULL);
+
+  g_assert_cmpuint (count_placed_ripple (session), ==, 0);
+  fixture_event (session, rw_event_make_reading (115, &ripple));
+  g_assert_cmpuint (count_placed_ripple (session), ==, 2);
+}
+
 static void
 test_volts_show_one_rail_between_its_limits (void)
 {
@@ -315,6 +352,7 @@ main (int    argc,
   g_test_add_func ("/scene/far-values-are-clamped", test_far_values_are_clamped_to_their_edge);
   g_test_add_func ("/scene/drops-and-ripple-only-of-the-chosen-rail",
                    test_drops_and_ripple_only_of_the_chosen_rail);
+  g_test_add_func ("/scene/ripple-says-its-place-where-there-are-two", test_ripple_says_its_place_where_there_are_two);
   g_test_add_func ("/scene/volts-show-one-rail-between-its-limits",
                    test_volts_show_one_rail_between_its_limits);
   g_test_add_func ("/scene/volts-without-a-choice-show-the-reference",
