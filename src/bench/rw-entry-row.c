@@ -31,7 +31,9 @@ struct _RwEntryRow
   GtkButton   *keep_settled;
   GtkLabel    *status;
   GtkButton   *trim;
+  GtkButton   *note;
 
+  gboolean        veiled;  /* no value is shown */
   gboolean        filling; /* the drop-downs follow the job, not a person */
   gboolean        asking;
   RwQuantityTyped typed;   /* what the question is about */
@@ -110,7 +112,7 @@ live_cb (RwEntryRow *self)
     {
       g_autofree char *value = rw_quantity_format (settled.value, settled.step, settled.kind);
       /* Translators: the settled value of the meter. */
-      g_autofree char *label = g_strdup_printf (_ ("Keep %s"), value);
+      g_autofree char *label = g_strdup_printf (_ ("Keep %s"), self->veiled ? "…" : value);
 
       gtk_button_set_label (self->keep_settled, label);
     }
@@ -123,6 +125,7 @@ show_status (RwEntryRow *self,
              gboolean    error)
 {
   gtk_label_set_text (self->status, text);
+  gtk_widget_set_visible (GTK_WIDGET (self->status), error || !self->veiled);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->status), text);
   if (error)
     gtk_widget_add_css_class (GTK_WIDGET (self->status), "outside");
@@ -144,13 +147,18 @@ kept_cb (RwEntryRow *self,
   show_status (self, text, FALSE);
 }
 
-/* A reading was added, by whatever hand: its keeping is told when the disk has it. */
+/* A reading was added, by whatever hand: its keeping is told when the disk has it, until it is taken back. */
 static void
 added_cb (RwEntryRow *self,
           guint       index)
 {
   const RwEvent *event = rw_session_get_event (rw_job_get_session (self->job), index);
 
+  if (event->type == RW_EVENT_RETRACT)
+    {
+      self->waiting_for = 0;
+      show_status (self, "", FALSE);
+    }
   if (event->type != RW_EVENT_READING)
     return;
   self->waiting_for = event->n;
@@ -309,6 +317,31 @@ rw_entry_row_focus (RwEntryRow *self)
 }
 
 void
+rw_entry_row_set_veiled (RwEntryRow *self,
+                         gboolean    veiled)
+{
+  if (self->veiled == veiled)
+    return;
+  self->veiled = veiled;
+  if (self->job == NULL)
+    return;
+  live_cb (self);
+  show_status (self, "", FALSE);
+}
+
+void
+rw_entry_row_get_note_place (RwEntryRow   *self,
+                             GdkRectangle *place)
+{
+  graphene_rect_t bounds;
+
+  if (!gtk_widget_compute_bounds (GTK_WIDGET (self->note), GTK_WIDGET (self), &bounds))
+    bounds = GRAPHENE_RECT_INIT (0, 0, 1, 1);
+  *place = (GdkRectangle) { (int) bounds.origin.x, (int) bounds.origin.y, (int) bounds.size.width,
+                            (int) bounds.size.height };
+}
+
+void
 rw_entry_row_start (RwEntryRow *self,
                     const char *text)
 {
@@ -412,6 +445,7 @@ rw_entry_row_class_init (RwEntryRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, RwEntryRow, keep_settled);
   gtk_widget_class_bind_template_child (widget_class, RwEntryRow, status);
   gtk_widget_class_bind_template_child (widget_class, RwEntryRow, trim);
+  gtk_widget_class_bind_template_child (widget_class, RwEntryRow, note);
 }
 
 static void

@@ -20,6 +20,12 @@ void rw_entry_row_set_job (RwEntryRow *self, RwJob *job); /* (nullable) */
 /* Puts the cursor into the entry. */
 void rw_entry_row_focus (RwEntryRow *self);
 
+/* Whether the meter's value and what was kept are left unsaid, for a class that looks at this window. */
+void rw_entry_row_set_veiled (RwEntryRow *self, gboolean veiled);
+
+/* Where in this widget the button for a note is. */
+void rw_entry_row_get_note_place (RwEntryRow *self, GdkRectangle *place);
+
 /* A key pressed elsewhere that starts a number: replaces what the entry holds. */
 void rw_entry_row_start (RwEntryRow *self, const char *text);
 

@@ -9,6 +9,7 @@
 
 #include "rw-call-words.h"
 #include "rw-lesson-begin.h"
+#include "rw-low-bin.h"
 
 struct _RwLessonPager
 {
@@ -25,8 +26,7 @@ struct _RwLessonPager
   GtkWidget *box;
   GtkLabel  *where;
   GtkLabel  *title;
-  GtkScrolledWindow *scroller; /* of what is said */
-  GtkWidget *said; /* caution and words */
+  RwLowBin  *scroller; /* of caution and words */
   GtkLabel  *caution;
   GtkLabel  *words;
   GtkLabel  *ask;
@@ -214,7 +214,7 @@ take_page (RwLessonPager *self)
   self->done = FALSE;
   self->warned = FALSE;
   rw_call_desk_clear (self->desk);
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+  rw_low_bin_scroll_to_top (self->scroller);
   show_where (self);
   if (step == NULL)
     {
@@ -377,29 +377,6 @@ end_action (GtkWidget  *widget,
 
 /* --- the type ------------------------------------------------------------------------------------- */
 
-/* A scrolled window does not ask how high lines are that wrap at its width: it is told, up to what leaves room below. */
-static gboolean
-fit_cb (gpointer data)
-{
-  static const int most = 110;
-  RwLessonPager *self = RW_LESSON_PAGER (data);
-  const int width = self->scroller != NULL ? gtk_widget_get_width (GTK_WIDGET (self->scroller)) : 0;
-  int height = 0;
-
-  if (width > 0)
-    gtk_widget_measure (self->said, GTK_ORIENTATION_VERTICAL, width, &height, NULL, NULL, NULL);
-  if (height > 0)
-    gtk_scrolled_window_set_min_content_height (self->scroller, MIN (height, most));
-  return G_SOURCE_REMOVE;
-}
-
-/* Not while it is being laid out. */
-static void
-fit_later (RwLessonPager *self)
-{
-  g_idle_add_full (G_PRIORITY_DEFAULT, fit_cb, g_object_ref (self), g_object_unref);
-}
-
 static void
 rw_lesson_pager_dispose (GObject *object)
 {
@@ -432,12 +409,12 @@ rw_lesson_pager_class_init (RwLessonPagerClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "lessonpager");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  g_type_ensure (RW_TYPE_LOW_BIN);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-lesson-pager.ui");
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, box);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, where);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, title);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, scroller);
-  gtk_widget_class_bind_template_child (widget_class, RwLessonPager, said);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, caution);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, words);
   gtk_widget_class_bind_template_child (widget_class, RwLessonPager, ask);
@@ -451,8 +428,6 @@ rw_lesson_pager_init (RwLessonPager *self)
 {
   self->called = g_hash_table_new (NULL, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
-  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (self->scroller), "changed",
-                           G_CALLBACK (fit_later), self, G_CONNECT_SWAPPED);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Lesson"), -1);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }

@@ -117,18 +117,19 @@ hang_curtain (RwMainWindow *self,
   self->charts_frame = NULL;
 }
 
-/* What would give the answer away in a window that the class looks at: the card, the charts, what the meter shows, and
- * what the sentence expects. */
+/* What would give the answer away in a window that the class looks at: the card, the charts, what the meter shows or
+ * showed, and what the sentence expects. */
 static void
 hide_here_cb (RwMainWindow *self)
 {
   const char *rail = self->job != NULL ? rw_call_panel_get_hidden_here (self->call_panel) : NULL;
 
   rw_rail_strip_hide (self->strip, rail);
+  rw_entry_row_set_veiled (self->entry, rail != NULL);
   rw_replay_bar_hide_rail (self->replay_bar, rail);
   hang_curtain (self, rail != NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), self->job != NULL && rail == NULL);
-  gtk_widget_set_opacity (GTK_WIDGET (self->sentence), rail == NULL ? 1 : 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->sentence), rail == NULL && *gtk_label_get_text (self->sentence) != '\0');
 }
 
 /* --- lessons -------------------------------------------------------------------------------------- */

@@ -40,7 +40,7 @@ withhold (RwMainWindow *self,
 {
   gtk_widget_set_visible (GTK_WIDGET (self->plan), !asking);
   rw_projection_set_deciding (self->projection, asking);
-  gtk_stack_page_set_visible (gtk_stack_get_page (self->sides, GTK_WIDGET (self->side)), !asking);
+  gtk_stack_page_set_visible (gtk_stack_get_page (self->sides, self->side_bin), !asking);
   gtk_widget_set_visible (GTK_WIDGET (self->side), !asking);
 }
 
@@ -147,7 +147,7 @@ list_annotations (GtkWidget  *widget,
 static char *
 folder_of (gboolean practice)
 {
-  return practice ? g_build_filename (g_get_user_state_dir (), "railwright", "practice", NULL) : rw_paths_dup_sessions ();
+  return practice ? rw_paths_dup_practice () : rw_paths_dup_sessions ();
 }
 
 static void

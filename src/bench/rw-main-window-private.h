@@ -44,10 +44,12 @@ struct _RwMainWindow
   RwBanner       *asking;  /* hands-free */
   RwBanner       *warning; /* of a mistake */
   RwBanner       *due;     /* readings of a warm-up */
+  RwBanner       *offer;   /* notes to be taken in */
   GtkToggleButton *hands_button;
   RwBigView      *big;
   GtkStack       *stack;
   RwSymptomSide  *side;
+  GtkWidget      *side_bin; /* the page that it is on */
   GtkWidget      *side_revealer;
   GtkStack       *sides; /* "diagnosis" and "stages" */
   RwStageSide    *stages;
@@ -68,6 +70,8 @@ struct _RwMainWindow
   RwDecide       *decide;       /* (nullable) of a replay, once it was asked for */
   GtkWidget      *note_popover;
   GtkEntry       *note_entry;
+  char           *notes_offered; /* (nullable) a file of notes that may be taken in */
+  GCancellable   *looking;       /* (nullable) for the session of a file of notes */
 
   RwProjection    *projection;  /* what a class sees */
   GtkWidget       *projector;   /* weak: its window, NULL while it is closed */
@@ -153,6 +157,9 @@ void rw_main_window_drop_lesson (RwMainWindow *self);
 /* rw-main-window-compare.c: "Compare with…". */
 void rw_main_window_compare (GtkWidget *widget, const char *name, GVariant *parameter);
 
+/* rw-main-window-note.c: a note on the job. */
+void rw_main_window_note (GtkWidget *widget, const char *name, GVariant *parameter);
+
 /* rw-main-window-replay.c: chapters, jumps, skipping. */
 void rw_main_window_install_replay_actions (GtkWidgetClass *widget_class);
 void rw_main_window_show_replay (RwMainWindow *self); /* of a new job, or none */
@@ -161,6 +168,12 @@ void rw_main_window_show_replay (RwMainWindow *self); /* of a new job, or none *
 void rw_main_window_install_notes_actions (GtkWidgetClass *widget_class);
 void rw_main_window_show_notes (RwMainWindow *self); /* of a new job, or none */
 void rw_main_window_drop_notes (RwMainWindow *self);
+
+/* rw-main-window-open-notes.c: a file of notes is opened. */
+void rw_main_window_open_notes (RwMainWindow *self, const char *path);
+void rw_main_window_add_open_notes (RwMainWindow *self);  /* once */
+void rw_main_window_show_open_notes (RwMainWindow *self); /* of a new job, or none */
+void rw_main_window_drop_open_notes (RwMainWindow *self);
 
 /* rw-main-window-drill.c: actions of the practice cabinet: a new one, its own window, and drills. */
 void rw_main_window_begin_practice (GtkWidget *widget, const char *name, GVariant *parameter);
@@ -171,6 +184,7 @@ void rw_main_window_open_repairs (GtkWidget *widget, const char *name, GVariant 
 
 /* rw-main-window-files.c */
 char *rw_main_window_new_path (const char *folder, const char *cabinet); /* (transfer full) */
+gboolean rw_main_window_open_session (RwMainWindow *self, const char *path); /* FALSE: what is wrong was said */
 void rw_main_window_ask_open (RwMainWindow *self);
 void rw_main_window_ask_copy (RwMainWindow *self);
 void rw_main_window_ask_picture (RwMainWindow *self);

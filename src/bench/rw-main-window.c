@@ -11,6 +11,7 @@
 #include "rw-color-scheme.h"
 #include "rw-doors.h"
 #include "rw-job-stages.h"
+#include "rw-low-bin.h"
 #include "rw-narrow-bin.h"
 #include "rw-quantity.h"
 #include "rw-sentence.h"
@@ -81,7 +82,8 @@ show_sentence (RwMainWindow *self)
   g_autofree char *off = rw_job_dup_off_now (self->job);
 
   gtk_label_set_text (self->sentence, danger ? "" : text);
-  gtk_widget_set_visible (GTK_WIDGET (self->sentence), !danger);
+  gtk_widget_set_visible (GTK_WIDGET (self->sentence),
+                          !danger && rw_call_panel_get_hidden_here (self->call_panel) == NULL);
   rw_banner_show (self->danger, RW_BANNER_DANGER, off != NULL ? off : danger ? text : NULL, NULL, NULL);
 }
 
@@ -264,6 +266,7 @@ rw_main_window_set_job (RwMainWindow *self,
   rw_main_window_show_replay (self);
   rw_main_window_follow_watch (self);
   rw_main_window_show_class (self);
+  rw_main_window_show_open_notes (self);
   rw_main_window_show_notes (self);
   rw_main_window_show_lesson (self);
   gtk_widget_set_visible (GTK_WIDGET (self->meter_button), job != NULL);
@@ -271,10 +274,10 @@ rw_main_window_set_job (RwMainWindow *self,
   rw_main_window_update_actions (self);
 }
 
-RwJob *
-rw_main_window_get_job (RwMainWindow *self)
+gboolean
+rw_main_window_is_free (RwMainWindow *self)
 {
-  return self->job;
+  return self->job == NULL && self->looking == NULL;
 }
 
 /* --- the type ------------------------------------------------------------------------------------- */
@@ -304,6 +307,7 @@ rw_main_window_dispose (GObject *object)
   rw_main_window_drop_hands (self);
   rw_main_window_drop_watch (self);
   rw_main_window_drop_notes (self);
+  rw_main_window_drop_open_notes (self);
   rw_main_window_drop_lesson (self);
   rw_main_window_drop_class (self);
   g_clear_pointer (&self->note_popover, gtk_widget_unparent);
@@ -328,12 +332,14 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, asking);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, warning);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, due);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, offer);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, hands_button);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, big);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side_revealer);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, sides);
+  gtk_widget_class_bind_template_child (widget_class, RwMainWindow, side_bin);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, stages);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, strip);
   gtk_widget_class_bind_template_child (widget_class, RwMainWindow, chart);
@@ -376,6 +382,7 @@ rw_main_window_class_init (RwMainWindowClass *klass)
   g_type_ensure (RW_TYPE_DECIDE_PANEL);
   g_type_ensure (RW_TYPE_PLAN_VIEW);
   g_type_ensure (RW_TYPE_NARROW_BIN);
+  g_type_ensure (RW_TYPE_LOW_BIN);
   g_type_ensure (RW_TYPE_WRAP_BOX);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/railwright/bench/rw-main-window.ui");
   bind_children (widget_class);
@@ -408,6 +415,7 @@ rw_main_window_init (RwMainWindow *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-theme-name", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (apply_theme), self, G_CONNECT_SWAPPED);
+  rw_main_window_add_open_notes (self);
   rw_main_window_add_charts (self);
   rw_main_window_add_hands (self);
   rw_main_window_add_watch (self);

@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * One row each for the reference rail's drop, the ground's drop, and the reference rail's ripple. A row is a
- * button that aims the leads there.
+ * button that aims the leads there. Where the card is narrow its names wrap, and in a dense strip all of it is smaller.
  */
 #include "config.h"
 
@@ -103,7 +103,7 @@ add_row (RwWiringCard *self,
   row->value = gtk_label_new ("–");
   row->verdict = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (row->name), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (row->name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (row->name), TRUE);
   gtk_widget_set_hexpand (row->name, TRUE);
   gtk_widget_add_css_class (row->value, "numeric");
   gtk_widget_add_css_class (row->verdict, "verdict");
