@@ -104,12 +104,7 @@ rw_check_card_missing_setup (RwCheckCard   *self,
 const RwWarning *
 rw_check_card_find_danger (RwCheckCard *self)
 {
-  RwBenchState *state = rw_job_get_state (self->job);
-
-  for (guint i = 0; i < rw_bench_state_get_n_warnings (state); i++)
-    if (rw_bench_state_get_warning (state, i)->danger)
-      return rw_bench_state_get_warning (state, i);
-  return NULL;
+  return rw_bench_state_find_danger (rw_job_get_state (self->job));
 }
 
 /* --- what people do ------------------------------------------------------------------------------- */

@@ -24,6 +24,7 @@ struct _RwPlanView
   GtkWidget  *box;
   GtkWidget  *path_scroller;
   GtkWidget  *path; /* the steps done */
+  guint       fitting; /* source; 0: none */
   GtkWidget  *scroller;
   GtkWidget  *nothing; /* said instead of an empty list */
   gboolean    roomy;
@@ -132,11 +133,32 @@ activate_cb (GtkListView *list,
 
 /* --- the path ------------------------------------------------------------------------------------- */
 
-/* Follows its end as it grows. */
-static void
-path_grown_cb (GtkAdjustment *adjustment)
+/* A scrolled window asks for the height of lines that do not wrap, and forgets where it was sent to while it is laid
+ * out: both are put right when that is over. */
+static gboolean
+fit_cb (gpointer data)
 {
+  RwPlanView *self = data;
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (self->path_scroller);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (scroller);
+  const int width = gtk_widget_get_width (self->path_scroller);
+  const int most = gtk_scrolled_window_get_max_content_height (scroller);
+  int height = 0;
+
+  self->fitting = 0;
+  if (width > 0)
+    gtk_widget_measure (self->path, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (scroller, most < 0 ? -1 : MIN (height, most));
   gtk_adjustment_set_value (adjustment, gtk_adjustment_get_upper (adjustment));
+  return G_SOURCE_REMOVE;
+}
+
+/* As high as its lines, and at its end. */
+static void
+queue_fit (RwPlanView *self)
+{
+  if (self->fitting == 0)
+    self->fitting = g_idle_add_full (G_PRIORITY_HIGH_IDLE, fit_cb, self, NULL);
 }
 
 static void
@@ -164,6 +186,7 @@ show_path (RwPlanView *self,
   for (guint i = 0; steps != NULL && i < steps->len; i++)
     add_step (self, steps->pdata[i]);
   gtk_widget_set_visible (self->path_scroller, steps != NULL && steps->len > 0);
+  queue_fit (self);
 }
 
 static void
@@ -189,8 +212,8 @@ make_path (RwPlanView *self)
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller), path_height);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->path_scroller), self->path);
   gtk_widget_set_visible (self->path_scroller, FALSE);
-  g_signal_connect (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->path_scroller)), "changed",
-                    G_CALLBACK (path_grown_cb), NULL);
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->path_scroller)), "changed",
+                           G_CALLBACK (queue_fit), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self->box), self->path_scroller);
 }
 
@@ -200,8 +223,12 @@ fit_path (RwPlanView *self,
           gboolean    alone)
 {
   const int most = self->roomy ? roomy_path_height : path_height;
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (self->path_scroller);
+  const int least = gtk_scrolled_window_get_min_content_height (scroller);
 
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->path_scroller), alone ? -1 : most);
+  gtk_scrolled_window_set_min_content_height (scroller, alone ? -1 : MIN (least, most));
+  gtk_scrolled_window_set_max_content_height (scroller, alone ? -1 : most);
+  queue_fit (self);
   gtk_widget_set_vexpand (self->path_scroller, alone);
 }
 
@@ -216,12 +243,17 @@ rw_plan_view_set_roomy (RwPlanView *self,
 
 /* --- the plan ------------------------------------------------------------------------------------- */
 
-/* Without advice: why there is no plan. NULL while it is still worked out. */
+/* Why no plan is shown. NULL: there is one, or it is still worked out. */
 static const char *
 find_why_none (RwPlanView *self)
 {
   if (self->job == NULL)
     return NULL;
+  if (rw_job_get_advice (self->job) != NULL && rw_bench_state_find_danger (rw_job_get_state (self->job)) == NULL)
+    return NULL;
+  if (rw_job_get_advice (self->job) != NULL)
+    return _ ("No check is suggested until the danger above is over and the rail was measured again, or a slip of typing "
+              "was taken back.");
   if (!rw_job_gives_advice (self->job))
     return _ ("This drill is worked without suggestions: nothing is planned ahead. What was done so far is told by “What "
               "was done” (L).");
@@ -249,11 +281,13 @@ refresh (RwPlanView *self)
   if (self->outdated)
     return;
 
+  const char *why_none = find_why_none (self);
+
   show_path (self, advice);
-  if (advice == NULL)
+  if (advice == NULL || why_none != NULL)
     {
       gtk_list_view_set_model (self->list, NULL);
-      show_nothing (self, find_why_none (self));
+      show_nothing (self, why_none);
       return;
     }
 
@@ -303,6 +337,7 @@ rw_plan_view_dispose (GObject *object)
 
   g_clear_object (&self->job);
   g_clear_pointer (&self->box, gtk_widget_unparent);
+  g_clear_handle_id (&self->fitting, g_source_remove);
   G_OBJECT_CLASS (rw_plan_view_parent_class)->dispose (object);
 }
 

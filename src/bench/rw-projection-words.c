@@ -11,6 +11,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "rw-card-words.h"
 #include "rw-live-target.h"
 #include "rw-quantity.h"
 
@@ -197,13 +198,16 @@ is_hidden_check (RwJob         *job,
          || rw_projection_words_tell (rw_job_get_profile (job), hidden, check->title);
 }
 
+/* What it meets and who may do it, before what is to be seen. */
 static GStrv
 list_outcomes (RwJob         *job,
                GHashTable    *hidden,
                const RwCheck *check)
 {
   g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
+  g_autofree char *hazard = rw_card_words_hazard (check->hazard, check->who);
 
+  g_strv_builder_add (lines, hazard);
   for (guint i = 0; i < check->n_outcomes; i++)
     {
       g_autofree char *line = g_strdup_printf ("• %s", check->outcomes[i].title);
@@ -214,6 +218,20 @@ list_outcomes (RwJob         *job,
   return g_strv_builder_end (lines);
 }
 
+/* The class is told as well: nothing is suggested past a danger. */
+static void
+set_danger (RwJob               *job,
+            GHashTable          *hidden,
+            const RwWarning     *danger,
+            RwProjectionContent *out)
+{
+  g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
+
+  if (!rw_projection_words_tell (rw_job_get_profile (job), hidden, danger->text))
+    g_strv_builder_add (lines, danger->text);
+  set_words (out, _ ("Stop first"), g_strv_builder_end (lines));
+}
+
 void
 rw_projection_words_check (RwJob               *job,
                            GHashTable          *hidden,
@@ -221,8 +239,11 @@ rw_projection_words_check (RwJob               *job,
 {
   RwAdvice *advice = rw_job_get_advice (job);
   const RwAdviceCheck *next = advice != NULL ? rw_advice_get_check (advice) : NULL;
+  const RwWarning *danger = rw_bench_state_find_danger (rw_job_get_state (job));
 
-  if (advice == NULL)
+  if (danger != NULL)
+    set_danger (job, hidden, danger, out);
+  else if (advice == NULL)
     set_words (out, rw_job_get_advice_problem (job) != NULL ? _ ("No check is suggested") : _ ("Thinking…"), NULL);
   else if (next != NULL && is_hidden_check (job, hidden, next->check))
     set_words (out, _ ("The next check is on a hidden rail"), NULL);

@@ -81,6 +81,18 @@ add_list (GArray            *lines,
     add_line (lines, numbered ? g_strdup_printf ("%u. %s", i + 1, texts[i]) : g_strdup_printf ("· %s", texts[i]), NULL);
 }
 
+/* With the sign and colour that a check's hazard has, from the same level on. */
+static void
+add_hazard (GArray            *lines,
+            const RwStageText *words)
+{
+  const gboolean grave = words->hazard > RW_STAGE_HAZARD_LOW_VOLTAGE || words->who != RW_STAGE_ANYONE;
+  g_autofree char *hazard = rw_stage_say_hazard (words);
+
+  add_line (lines, g_strconcat (grave ? "⚠ " : "", hazard, NULL),
+            grave ? "safety" : words->hazard != RW_STAGE_HAZARD_NONE ? "hazard" : "quiet");
+}
+
 static void
 add_caution (GArray             *lines,
              const RwStageState *state)
@@ -171,11 +183,10 @@ gather (const RwStages *stages,
   const RwStageState *state = &stages->stages[stage];
   GArray *lines = lines_new ();
   const gboolean is_current = stages->current == (int) stage;
-  char *hazard = rw_stage_say_hazard (state->words);
 
   /* Translators: number of a stage, its title. */
   add_line (lines, g_strdup_printf (_ ("%u. %s"), (guint) stage + 1, state->words->title), "card-title");
-  add_line (lines, hazard, state->words->hazard != RW_STAGE_HAZARD_NONE ? "safety" : "quiet");
+  add_hazard (lines, state->words);
   if (is_current && state->hazard_read)
     add_gate (lines, state);
   add_caution (lines, state);

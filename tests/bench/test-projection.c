@@ -292,6 +292,8 @@ test_check_without_beliefs (void)
   g_assert_nonnull (next);
   rw_projection_set_part (class.projection, RW_PROJECTION_CHECK);
   class_assert_says (&class, next->check->title, TRUE);
+  class_assert_says (&class, rw_hazard_get_label (next->check->hazard), TRUE);
+  class_assert_says (&class, rw_who_get_label (next->check->who), TRUE);
   for (guint i = 0; i < next->check->n_outcomes; i++)
     class_assert_says (&class, next->check->outcomes[i].title, TRUE);
   class_assert_says (&class, "%", FALSE);
@@ -305,6 +307,30 @@ test_check_without_beliefs (void)
       class_assert_says (&class, next->check->title, FALSE);
       class_assert_says (&class, "hidden rail", TRUE);
     }
+}
+
+/* The advice may still name a check: the class is told to stop, as the teacher is. */
+static void
+test_no_check_past_a_danger (void)
+{
+  g_auto (Class) class = { 0 };
+
+  class_init (&class);
+  class_add (&class, 0, 0.1, rw_event_make_symptom (0, "resets", RW_SYMPTOM_PRESENT));
+  class_wait_for_advice (&class);
+  rw_projection_set_part (class.projection, RW_PROJECTION_CHECK);
+  class_assert_says (&class, "Next check", TRUE);
+  class_add_value (&class, 0, 1, "p5", 140, FALSE);
+  class_settle ();
+
+  const RwWarning *danger = rw_bench_state_find_danger (rw_job_get_state (class.job));
+
+  g_assert_nonnull (danger);
+  class_assert_says (&class, "Next check", FALSE);
+  class_assert_says (&class, "Stop first", TRUE);
+  class_assert_says (&class, danger->text, TRUE);
+  class_wait_for_advice (&class);
+  class_assert_says (&class, "Next check", FALSE);
 }
 
 int
@@ -326,6 +352,7 @@ main (int    argc,
   g_test_add_func ("/projection/what is not there cannot be sent", test_nothing_to_send);
   g_test_add_func ("/projection/what is sent over says nothing of hidden rails", test_sent_things_cover_hidden_rails);
   g_test_add_func ("/projection/the next check comes without beliefs", test_check_without_beliefs);
+  g_test_add_func ("/projection/no check is named past a danger", test_no_check_past_a_danger);
 
   const int status = g_test_run ();
   g_autofree char *folder = g_path_get_dirname (record);

@@ -425,7 +425,7 @@ test_wrong_files_are_refused (void)
     const char *from, *to, *key;
   } changes[] = {
     { "\"id\": \"look\"", "\"id\": \"lock\"", "“id”" },
-    { "\"hazard\": \"mains\"", "\"hazard\": \"bad\"", "“hazard”" },
+    { "\"hazard\": \"low-voltage\"", "\"hazard\": \"bad\"", "“hazard”" },
     { "\"caution\": \"Mains kills", "\"warning\": \"Mains kills", "“caution”" },
     { "\"id\": \"stage-plug-out\"", "\"id\": \"plug-out\"", "“id”" },
     { "\"who\": \"anyone\"", "\"who\": \"nobody\"", "“who”" },
