@@ -315,6 +315,138 @@ test_jumps (void)
 }
 
 static void
+add (RwSession *session,
+     RwEvent    event)
+{
+  rw_session_add (session, &event);
+}
+
+static void
+add_value (RwSession  *session,
+           double      t,
+           double      value,
+           gboolean    kept)
+{
+  const RwReading reading = rw_reading_make ("p5", RW_PLACE_BOARD, RW_KIND_DC, value, 0.01, "m1");
+
+  add (session, kept ? rw_event_make_reading (t, &reading) : rw_event_make_sample (t, &reading));
+}
+
+/* Chapters at 0, 100, 200 and 300 s, samples all along. At 350 s the leads are the wrong way round, at 360 s mended, at
+ * 370 s reversed again; the trim is turned in between and far from them. */
+static RwSession *
+make_marked (void)
+{
+  g_autoptr (RwSession) demo = load_demo ();
+  RwSession *session = rw_session_new (rw_session_header_copy (rw_session_get_header (demo)));
+
+  for (guint i = 0; i < 400; i++)
+    {
+      if (i % 100 == 0 && i > 0)
+        add (session, rw_event_make_mark (i, i == 100 ? "one" : i == 200 ? "two" : "three"));
+      else if (i == 350 || i == 370)
+        add_value (session, i, -5.02, TRUE);
+      else if (i == 320 || i == 360)
+        add_value (session, i, 5.02, TRUE);
+      else if (i == 330 || i == 355 || i == 390)
+        add (session, rw_event_make_trim (i));
+      add_value (session, i + 0.5, 5.02, FALSE);
+    }
+  return session;
+}
+
+static guint
+chapter_of (RwReplay *replay)
+{
+  guint index = G_MAXUINT;
+
+  rw_replay_get_chapter (replay, &index);
+  return index;
+}
+
+/* At its very beginning "previous" leaves a chapter, paused or not; further on it begins it again. */
+static void
+test_previous_at_a_beginning (void)
+{
+  g_autoptr (RwSession) source = make_marked ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+
+  look_for_chapters (replay);
+  for (guint playing = 0; playing < 2; playing++)
+    {
+      rw_replay_go_to_chapter (replay, 3);
+      g_assert_cmpfloat (rw_replay_get_position (replay), ==, 300);
+      rw_replay_set_playing (replay, playing == 1);
+      for (guint i = 3; i-- > 0;)
+        {
+          g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+          g_assert_cmpuint (chapter_of (replay), ==, i);
+          g_assert_cmpfloat (rw_replay_get_position (replay), ==, 100 * i);
+        }
+      g_assert_false (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+      g_assert_cmpint (rw_replay_get_playing (replay), ==, playing == 1);
+    }
+  rw_replay_set_playing (replay, FALSE);
+  rw_replay_seek (replay, 300.25); /* nothing has happened since the mark, but the clock has gone on */
+  g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+  g_assert_cmpuint (chapter_of (replay), ==, 3);
+  g_assert_cmpfloat (rw_replay_get_position (replay), ==, 300);
+}
+
+/* Two real seconds are what counts: 30 s of the session at 15 times its speed, half a second at a quarter. */
+static void
+test_previous_counts_real_seconds (void)
+{
+  static const double speeds[] = { 0.25, 1, 5, 15 };
+  g_autoptr (RwSession) source = make_marked ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+
+  look_for_chapters (replay);
+  rw_replay_set_playing (replay, TRUE);
+  for (guint i = 0; i < G_N_ELEMENTS (speeds); i++)
+    {
+      rw_replay_set_speed (replay, speeds[i]);
+      rw_replay_go_to_chapter (replay, 2);
+      rw_replay_advance (replay, 1.75);
+      g_assert_cmpfloat_with_epsilon (rw_replay_get_position (replay), 200 + 1.75 * speeds[i], 1e-9);
+      g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+      g_assert_cmpuint (chapter_of (replay), ==, 1);
+      rw_replay_go_to_chapter (replay, 2);
+      rw_replay_advance (replay, 2.25);
+      g_assert_true (rw_replay_jump (replay, RW_REPLAY_CHAPTER, FALSE));
+      g_assert_cmpuint (chapter_of (replay), ==, 2);
+      g_assert_cmpfloat (rw_replay_get_position (replay), ==, 200);
+    }
+}
+
+/* Both warnings and nothing else, each just after the reading that brought it. */
+static void
+test_jumps_to_warnings (void)
+{
+  static const double at[] = { 350, 370 };
+  g_autoptr (RwSession) source = make_marked ();
+  g_autoptr (RwReplay) replay = rw_replay_new (source);
+  RwSession *target = rw_replay_get_target (replay);
+  guint n = 0;
+
+  look_for_chapters (replay);
+  for (; rw_replay_jump (replay, RW_REPLAY_WARNING, TRUE); n++)
+    {
+      const RwEvent *last = rw_session_get_event (target, rw_session_get_n_events (target) - 1);
+
+      g_assert_cmpuint (n, <, G_N_ELEMENTS (at));
+      g_assert_cmpfloat (rw_replay_get_position (replay), ==, at[n]);
+      g_assert_cmpint (last->type, ==, RW_EVENT_READING);
+      g_assert_cmpfloat (last->reading.value, ==, -5.02);
+    }
+  g_assert_cmpuint (n, ==, G_N_ELEMENTS (at));
+  rw_replay_seek (replay, 1e9);
+  for (; rw_replay_jump (replay, RW_REPLAY_WARNING, FALSE); n--)
+    g_assert_cmpfloat (rw_replay_get_position (replay), ==, at[n - 1]);
+  g_assert_cmpuint (n, ==, 0);
+}
+
+static void
 test_empty (void)
 {
   g_autoptr (RwSession) demo = load_demo ();
@@ -346,6 +478,9 @@ main (int    argc,
   g_test_add_func ("/replay/the waiting is hurried through, and nothing is left out", test_waiting);
   g_test_add_func ("/replay/jumps go from chapter to chapter", test_chapters);
   g_test_add_func ("/replay/a chapter just begun is left by previous while it plays", test_previous_while_playing);
+  g_test_add_func ("/replay/previous at the beginning of a chapter goes to the one before", test_previous_at_a_beginning);
+  g_test_add_func ("/replay/previous counts real seconds, at any speed", test_previous_counts_real_seconds);
+  g_test_add_func ("/replay/jumps to warnings find them and no turn", test_jumps_to_warnings);
   g_test_add_func ("/replay/jumps find every turn and every reading", test_jumps);
   g_test_add_func ("/replay/an empty session replays to nothing", test_empty);
   return g_test_run ();

@@ -136,6 +136,38 @@ test_samples (void)
   g_assert_cmpfloat_with_epsilon (saved_with (5, 4.7, 50), 91.5, 1e-9);
 }
 
+/* One hundred seconds between two marks, all samples alike but for their spot after the fiftieth. */
+static double
+saved_when_moved (const char *rail,
+                  RwPlace     place,
+                  RwKind      kind,
+                  const char *meter)
+{
+  g_autoptr (RwSession) session = fixture_session ();
+  const RwReading before = rw_reading_make ("p5", RW_PLACE_BOARD, RW_KIND_DC, 5, 0.001, "m1");
+  const RwReading after = rw_reading_make (rail, place, kind, 5, 0.001, meter);
+
+  add (session, rw_event_make_mark (0, "a"));
+  for (double t = 0.25; t < 100; t += 0.25)
+    add (session, rw_event_make_sample (t, t < 50 ? &before : &after));
+  add (session, rw_event_make_mark (100, "b"));
+
+  g_autoptr (RwIdle) idle = rw_idle_new (session);
+
+  return rw_idle_get_saved (idle);
+}
+
+/* The leads went elsewhere: news, though the figure is the same. Then 49.75 s and 50 s, each by 4 s. */
+static void
+test_spots (void)
+{
+  g_assert_cmpfloat_with_epsilon (saved_when_moved ("p5", RW_PLACE_BOARD, RW_KIND_DC, "m1"), 95.75, 1e-9);
+  g_assert_cmpfloat_with_epsilon (saved_when_moved ("p12", RW_PLACE_BOARD, RW_KIND_DC, "m1"), 91.75, 1e-9);
+  g_assert_cmpfloat_with_epsilon (saved_when_moved ("p5", RW_PLACE_TERMINALS, RW_KIND_DC, "m1"), 91.75, 1e-9);
+  g_assert_cmpfloat_with_epsilon (saved_when_moved ("p5", RW_PLACE_BOARD, RW_KIND_RIPPLE, "m1"), 91.75, 1e-9);
+  g_assert_cmpfloat_with_epsilon (saved_when_moved ("p5", RW_PLACE_BOARD, RW_KIND_DC, "m2"), 91.75, 1e-9);
+}
+
 static void
 test_short (void)
 {
@@ -162,6 +194,7 @@ main (int    argc,
   g_test_add_func ("/idle/the map rises, never runs slower than life, and is undone by its inverse", test_map);
   g_test_add_func ("/idle/what happens keeps its pace, a wait takes one second", test_beside);
   g_test_add_func ("/idle/samples that stay put are waiting, one that leaves is not", test_samples);
+  g_test_add_func ("/idle/samples of another spot are news, whatever their value", test_spots);
   g_test_add_func ("/idle/without waits nothing is shortened", test_short);
   return g_test_run ();
 }
