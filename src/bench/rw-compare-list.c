@@ -56,10 +56,11 @@ header_cb (GtkListBoxRow *row,
   gtk_list_box_row_set_header (row, box);
 }
 
-/* All rows share the columns' widths; words wrap before a row is wider than the window. */
+/* All rows share the columns' widths; words wrap before a row is wider than the window. A grid, since a box would give
+ * words less width in a row that is higher. */
 static void
 fill_columns (Filling    *self,
-              GtkBox     *box,
+              GtkGrid    *grid,
               GtkWidget **cells,
               const char *css)
 {
@@ -69,24 +70,33 @@ fill_columns (Filling    *self,
       if (gtk_label_get_wrap (GTK_LABEL (cells[i])))
         gtk_label_set_width_chars (GTK_LABEL (cells[i]), least_chars);
       gtk_size_group_add_widget (self->columns[i], cells[i]);
-      gtk_box_append (box, cells[i]);
+      gtk_grid_attach (grid, cells[i], (int) i, 0, 1, 1);
     }
   gtk_widget_set_hexpand (cells[N_COLUMNS - 1], TRUE);
+}
+
+static GtkWidget *
+make_grid (void)
+{
+  GtkWidget *grid = gtk_grid_new ();
+
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  return grid;
 }
 
 /* The dates over the columns of values. */
 static GtkWidget *
 make_titles (Filling *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *grid = make_grid ();
   g_autofree char *then = rw_compare_words_date (rw_compare_get_then (self->compare));
   g_autofree char *now = rw_compare_words_date (rw_compare_get_now (self->compare));
   GtkWidget *cells[N_COLUMNS] = { make_label ("", 0, TRUE), make_label (then, 1, FALSE), make_label (now, 1, FALSE),
                                   make_label ("", 0, TRUE), make_label ("", 0, TRUE) };
 
-  fill_columns (self, GTK_BOX (box), cells, "caption");
-  gtk_widget_add_css_class (box, "compare-titles");
-  return box;
+  fill_columns (self, GTK_GRID (grid), cells, "caption");
+  gtk_widget_add_css_class (grid, "compare-titles");
+  return grid;
 }
 
 /* Takes @child. @words: what the row says to people who hear it. */
@@ -130,7 +140,7 @@ static void
 add_item (Filling             *self,
           const RwCompareItem *item)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *grid = make_grid ();
   g_autofree char *spot = rw_compare_words_spot (item);
   g_autofree char *then = rw_compare_words_value (item, &item->then);
   g_autofree char *now = rw_compare_words_value (item, &item->now);
@@ -140,10 +150,10 @@ add_item (Filling             *self,
   GtkWidget *cells[N_COLUMNS] = { make_label (spot, 0, TRUE), make_label (then, 1, FALSE), make_label (now, 1, FALSE),
                                   make_label (difference, 0, TRUE), make_label (result, 0, TRUE) };
 
-  fill_columns (self, GTK_BOX (box), cells, "numeric");
+  fill_columns (self, GTK_GRID (grid), cells, "numeric");
   if (item->result == RW_COMPARE_CHANGED)
     gtk_widget_add_css_class (cells[3], "strong");
-  add_row (self, box, words);
+  add_row (self, grid, words);
 }
 
 static void

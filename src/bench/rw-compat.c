@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "rw-paths.h"
+
 static GSettings *folders; /* borrowed: the program's settings live as long as it does */
 
 void
@@ -15,11 +17,19 @@ rw_compat_remember_folders (GSettings *settings)
   folders = settings;
 }
 
+/* Before anything was chosen, a file is looked for where the jobs are kept. */
 static void
 open_last_folder (GtkFileChooser *chooser)
 {
   g_autofree char *last = folders != NULL ? g_settings_get_string (folders, "last-folder") : g_strdup ("");
-  g_autoptr (GFile) folder = *last != '\0' ? g_file_new_for_path (last) : NULL;
+
+  if (*last == '\0' && gtk_file_chooser_get_action (chooser) == GTK_FILE_CHOOSER_ACTION_OPEN)
+    {
+      g_free (last);
+      last = rw_paths_dup_sessions ();
+    }
+
+  g_autoptr (GFile) folder = g_file_test (last, G_FILE_TEST_IS_DIR) ? g_file_new_for_path (last) : NULL;
 
   if (folder != NULL)
     gtk_file_chooser_set_current_folder (chooser, folder, NULL);
@@ -73,9 +83,11 @@ ask (GtkFileChooserNative *dialog,
   if (pattern != NULL)
     {
       g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+      g_auto (GStrv) patterns = g_strsplit (pattern, ";", -1);
 
       gtk_file_filter_set_name (filter, filter_name);
-      gtk_file_filter_add_pattern (filter, pattern);
+      for (guint i = 0; patterns[i] != NULL; i++)
+        gtk_file_filter_add_pattern (filter, patterns[i]);
       gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
     }
   open_last_folder (GTK_FILE_CHOOSER (dialog));

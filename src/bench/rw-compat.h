@@ -13,7 +13,7 @@ void rw_compat_remember_folders (GSettings *settings);
 /* Called with the chosen path, or not at all when the person thought better of it. */
 typedef void (*RwPathFunc) (const char *path, gpointer user_data);
 
-/* @filter_name and @pattern: what is offered ("Sessions", "*.rwlog"); both may be NULL. */
+/* @filter_name and @pattern: what is offered ("Sessions", "*.rwlog", several divided by ";"); both may be NULL. */
 void rw_compat_open_file (GtkWindow *parent, const char *title, const char *filter_name, const char *pattern,
                           RwPathFunc func, gpointer user_data);
 void rw_compat_save_file (GtkWindow *parent, const char *title, const char *name, const char *filter_name,

@@ -68,6 +68,7 @@ setup_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_xalign (GTK_LABEL (text), 0);
   gtk_label_set_ellipsize (GTK_LABEL (text), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (text, TRUE);
+  gtk_widget_add_css_class (box, "log-row");
   gtk_box_append (GTK_BOX (box), clock);
   gtk_box_append (GTK_BOX (box), text);
   gtk_box_append (GTK_BOX (box), button);

@@ -14,6 +14,7 @@
 #include "rw-practice-view-dot.h"
 
 static const int least_width = 600, least_height = 370; /* pixels at text scale 1 */
+static const double most_growth = 1.8;
 
 struct _RwPracticeCanvas
 {
@@ -42,14 +43,26 @@ font_of (RwPracticeCanvas *self)
   return pango_context_get_font_description (gtk_widget_get_pango_context (GTK_WIDGET (self)));
 }
 
+/* Words and spots grow with the picture, so that a large window is read from further away. */
+static double
+scale_for (RwPracticeCanvas *self,
+           int               width,
+           int               height)
+{
+  const double text = rw_view_get_text_scale (rw_job_get_view (self->job));
+  const double room = MIN (width / (text * least_width), height / (text * least_height));
+
+  return text * CLAMP (room, 1, most_growth);
+}
+
 static void
 make_layout (RwPracticeCanvas *self)
 {
   const int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
 
   if (self->scene != NULL)
-    rw_bench_layout_make (&self->scene->scene, font_of (self), rw_view_get_text_scale (rw_job_get_view (self->job)), TRUE,
-                          width, height, &self->layout);
+    rw_bench_layout_make (&self->scene->scene, font_of (self), scale_for (self, width, height), TRUE, width, height,
+                          &self->layout);
 }
 
 static void

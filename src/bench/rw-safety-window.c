@@ -84,6 +84,7 @@ add_words (GtkWidget  *box,
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_width_chars (GTK_LABEL (label), css_class == NULL ? 66 : -1);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 90);
   if (css_class != NULL)
     gtk_widget_add_css_class (label, css_class);
@@ -106,9 +107,11 @@ make_page (void)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
   set_margins (box);
+  gtk_widget_set_halign (box, GTK_ALIGN_CENTER); /* lines stay short enough to read in a large window */
   for (guint i = 0; i < G_N_ELEMENTS (cautions); i++)
     {
       add_words (box, _ (cautions[i].title), i == 0 ? "safety" : "section");
+      gtk_widget_set_margin_top (gtk_widget_get_last_child (box), i > 0 ? 6 : 0);
       add_words (box, _ (cautions[i].text), NULL);
     }
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);

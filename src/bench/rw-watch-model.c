@@ -71,7 +71,7 @@ rw_watch_verdict_words (RwWarmUpVerdict verdict)
 char *
 rw_watch_point_words (const RwWarmUpPoint *point)
 {
-  g_autofree char *value = point->state == RW_WARM_UP_IN ? rw_quantity_format (point->value, 0.001, RW_KIND_DC) : NULL;
+  g_autofree char *value = point->state == RW_WARM_UP_IN ? rw_quantity_format (point->value, point->step, RW_KIND_DC) : NULL;
 
   switch (point->state)
     {

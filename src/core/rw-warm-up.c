@@ -149,6 +149,7 @@ find_point (RwWarmUpPoint *point,
       point->state = RW_WARM_UP_IN;
       point->n = reading->n;
       point->value = reading->value;
+      point->step = reading->step;
     }
   if (point->state == RW_WARM_UP_IN || isnan (started) || now < point->from)
     return;
@@ -200,7 +201,7 @@ rw_warm_up_read (RwSession  *session,
   for (int i = 0; i < RW_WARM_UP_N_POINTS; i++)
     {
       self.points[i] = (RwWarmUpPoint){ windows[i].minutes, run.started + 60 * windows[i].from,
-                                        run.started + 60 * windows[i].to, RW_WARM_UP_LATER, 0, (double) NAN };
+                                        run.started + 60 * windows[i].to, RW_WARM_UP_LATER, 0, (double) NAN, 0 };
       find_point (&self.points[i], readings, run.started, isnan (run.ended) ? now : MIN (now, run.ended));
     }
   return self;

@@ -47,6 +47,7 @@ typedef struct
   RwWarmUpState state;
   guint         n;        /* event number of the reading nearest to it; 0: none */
   double        value;    /* volts; NaN when none */
+  double        step;     /* volts: the last digit of it; 0 when unknown */
 } RwWarmUpPoint;
 
 typedef struct

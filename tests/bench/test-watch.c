@@ -221,6 +221,21 @@ test_points (void)
     }
 }
 
+/* No digit is shown that the meter did not have. */
+static void
+test_digits (void)
+{
+  g_autoptr (RwSession) session = bench_play ("m3;step 0.01;fitted;on;p12 board 11.98", NULL);
+  g_autoptr (GArray) spots = rw_watch_list_spots (session, 60);
+  const RwWatchSpot *spot = spot_of (spots, "+12 V, board");
+
+  g_assert_nonnull (spot);
+
+  g_autofree char *words = rw_watch_point_words (&spot->read.points[0]);
+
+  g_assert_cmpstr (words, ==, "0 min: 11.98\xE2\x80\xAFV");
+}
+
 static void
 test_reminder (void)
 {
@@ -410,6 +425,7 @@ main (int    argc,
   g_test_add_func ("/watch/a gap in the stream lends no weight", test_gap);
   g_test_add_func ("/watch/a replay that goes back ends the test", test_rewound);
   g_test_add_func ("/watch/each minute of a warm-up is in, due, missed or later", test_points);
+  g_test_add_func ("/watch/a warm-up shows no digit that the meter did not have", test_digits);
   g_test_add_func ("/watch/each due point is told once a run", test_reminder);
   g_test_add_func ("/watch/nobody is reminded of a warm-up that is not followed", test_no_nagging);
   g_test_add_func ("/watch/supply and wiring are told apart", test_where);
