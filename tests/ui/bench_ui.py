@@ -85,6 +85,19 @@ def focus_below(node, most=60):
     return next((found for found in map(focus_below, filter(None, below)) if found is not None), None)
 
 
+def focus_after(last, most=60):
+    """What has the focus of the node, what is below it, and what comes after it: there Tab leads, all but once a round."""
+    found = focus_below(last)
+    while found is None:
+        parent = last.get_parent()
+        if parent is None:
+            return None
+        after = range(last.get_index_in_parent() + 1, min(parent.get_child_count(), most))
+        found = next(filter(None, (focus_below(parent.get_child_at_index(i)) for i in after)), None)
+        last = parent
+    return found
+
+
 def showing(node):
     """GTK 4.8 tells no "showing" state: what is visible and has a size is taken to show."""
     if "visible" not in states(node):
@@ -181,7 +194,14 @@ class Bench:
     def wait_gone(self, role, name):
         poll(lambda: not self.there(role, name), f"{role} {name!r} to go")
 
-    def focused(self):
+    def focused(self, last=None):
+        """@last: what had the focus before Tab was pressed, where that is known; it only saves asking everything."""
+        try:
+            near = focus_after(last) if last is not None else None
+        except Exception:  # it went meanwhile
+            near = None
+        if near is not None:
+            return near
         return next((found for found in map(focus_below, self.windows()) if found is not None), None)
 
     def keys(self, *keys):

@@ -15,6 +15,7 @@ DEMO = os.path.join(DEMOS, "tidepool-racer-trim.rwlog")
 BRING_UP = os.path.join(DEMOS, "copper-comet-bring-up.rwlog")
 REPLAY_BAR = {"Moment in the session", "Chapter before", "One event back", "Play", "One event on", "Next chapter", "Speed",
               "Skip waiting", "Jump", "Chart over time"}
+BENCH = {"Reading of +5 V, board", "Chart over time"}
 
 
 def bad_names(bench):
@@ -33,9 +34,10 @@ def bad_names(bench):
 def walk_by_tab(bench, most=120):
     """The names of what Tab reaches, until it comes round."""
     reached = []
+    node = None
     for _ in range(most):
         bench.keys("Tab")
-        node = bench.focused()
+        node = bench.focused(node)
         if node is None:
             continue
         key = (node.get_role_name(), node.get_name())
@@ -45,9 +47,11 @@ def walk_by_tab(bench, most=120):
     return reached
 
 
-def check(*arguments, keys=(), wanted=frozenset()):
+def check(*arguments, job=None, keys=(), wanted=frozenset()):
     with Bench(*arguments) as bench:
         bench.close_cautions()
+        if job is not None:
+            bench.start_job(job)
         poll(lambda: any(showing(n) for n in bench.all("level bar")) or not arguments, "the side to be filled", 30)
         if keys:
             bench.keys("Escape", *keys)
@@ -83,6 +87,11 @@ def test_practice():
     check("--practice")
 
 
+def test_job():
+    """a job on the bench, nothing measured yet: names and Tab, which comes to the entry"""
+    check(job="Kelp Gardens", wanted=BENCH)
+
+
 def test_replay():
     """a replay: names and Tab, which comes to the scrub bar and the whole replay bar"""
     check(DEMO, wanted=REPLAY_BAR)
@@ -93,4 +102,4 @@ def test_bring_up():
     check(BRING_UP, keys=["u"], wanted=REPLAY_BAR)
 
 
-run(test_doors, test_practice, test_replay, test_bring_up)
+run(test_doors, test_practice, test_job, test_replay, test_bring_up)

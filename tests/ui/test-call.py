@@ -4,7 +4,9 @@
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
-from bench_ui import Bench, Failed, events, newest_session, poll, run, showing
+import subprocess
+
+from bench_ui import Bench, Failed, events, newest_session, poll, run, showing, xdo
 
 
 def labels(bench):
@@ -165,4 +167,40 @@ def test_a_lesson():
             raise Failed(f"asked: {calls(path)}")
 
 
-run(test_a_round_of_calls, test_a_lesson)
+def large_text(percent):
+    subprocess.run(["xprop", "-root", "-f", "RESOURCE_MANAGER", "8s", "-set", "RESOURCE_MANAGER",
+                    f"Xft.dpi: {96 * percent // 100}"], check=True)
+
+
+def page_through(lesson, down):
+    """Every step of a lesson, with its rounds open, before a class: nothing is pushed out of the window."""
+    with Bench() as bench:
+        bench.close_cautions()
+        bench.keys("ctrl+shift+o")
+        bench.find("list item", lesson)
+        bench.keys(*["Down"] * down, "Return")
+        said(bench, f"{lesson} · 1 of ")
+        bench.wait_window()
+        window = bench.xid
+        bench.keys("F5")
+        said(bench, "The class sees:")
+        xdo("windowactivate", "--sync", window)
+        for step in range(16):
+            height = int(xdo("getwindowgeometry", "--shell", window).split("HEIGHT=")[1].split()[0])
+            if height > 800:
+                raise Failed(f"{lesson}: after {step} presses the window is {height} pixels high")
+            bench.keys("Next")
+        said(bench, "The score")
+
+
+def test_large_text():
+    """with text half as large again a lesson stays in a window 800 pixels high, whatever its steps say and open"""
+    large_text(150)
+    try:
+        page_through("What the screw does", 0)
+        page_through("Wiring or supply?", 2)
+    finally:
+        large_text(100)
+
+
+run(test_a_round_of_calls, test_a_lesson, test_large_text)

@@ -1,11 +1,13 @@
 #!/usr/bin/python3
-"""A replay by keyboard: chapters, jumps, speeds, skipping the waiting, the scrub bar.
+"""A replay by keyboard: chapters, jumps, speeds, skipping the waiting, the scrub bar; and notes that come without it.
 
 SPDX-License-Identifier: GPL-3.0-or-later
 """
 
+import json
 import os
 import re
+import shutil
 import time
 
 from bench_ui import Bench, Failed, poll, press, run, states
@@ -150,4 +152,45 @@ def test_speeds():
         bench.find("push button", "Play")
 
 
-run(test_chapters, test_jumps, test_scrub, test_skipping, test_speeds)
+def write_notes(**about):
+    """Notes in a folder of their own; @about: what their first line says of the session."""
+    folder = os.path.join(os.environ["XDG_DATA_HOME"], "post")
+    os.makedirs(folder, exist_ok=True)
+    path = os.path.join(folder, "gift.rwnotes")
+    note = {"n": 1, "t": 20, "at": None, "by": "Mo", "text": "look at the plug", "written": "2026-03-15T10:00:00Z"}
+    with open(path, "w", encoding="utf-8") as file:
+        for line in ({"railwright_notes": 1, **about}, note):
+            print(json.dumps(line), file=file)
+    return path
+
+
+def test_notes_alone():
+    """notes find their session among one's own, are taken in when that is wanted, and say which one is missing"""
+    sessions = os.path.join(os.environ["XDG_DATA_HOME"], "railwright", "sessions")
+    os.makedirs(sessions, exist_ok=True)
+    session = shutil.copy(DEMO, os.path.join(sessions, "2026-03-14-kelp-gardens.rwlog"))
+    beside = session.replace(".rwlog", ".rwnotes")
+    with open(session, encoding="utf-8") as file:
+        wanted = json.loads(file.readline())["id"]
+    with Bench(write_notes(session=wanted)) as bench:
+        bench.close_cautions()
+        bench.find("slider", "Moment in the session")
+        bench.find("label", "1 note of gift.rwnotes is not among those of this session yet.")
+        if os.path.exists(beside):
+            raise Failed("opening the notes wrote to others")
+        press(bench.find("push button", "Take in"))
+        bench.find("label", "1 new note came in.")
+        bench.wait_gone("push button", "Take in")
+        with open(beside, encoding="utf-8") as file:
+            header, note = map(json.loads, file)
+        if note["text"] != "look at the plug" or header["cabinet"] != "Kelp Gardens":
+            raise Failed(f"taken in: {header} {note}")
+    # While it is looked for, another file opens in a window of its own.
+    missing = write_notes(session="elsewhere", cabinet="Lantern Drift", started="2026-03-14T09:30:00Z")
+    with Bench(missing, session) as bench:
+        bench.close_cautions()
+        bench.find("slider", "Moment in the session")
+        bench.find("label", "gift.rwnotes holds notes on the session of Lantern Drift that began on 2026-03-14 09:30 UTC.")
+
+
+run(test_chapters, test_jumps, test_scrub, test_skipping, test_speeds, test_notes_alone)
